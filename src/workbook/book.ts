@@ -1,0 +1,102 @@
+/**
+ * A workbook as our programs hand it to one another: the reader and the plans make it, the engine
+ * computes it, the grid shows it, the writer saves it. Plain data, nothing in it but what one of
+ * these needs; rows and columns count from 0.
+ */
+export interface Book {
+  readonly sheets: readonly Sheet[];
+  readonly definedNames: readonly DefinedName[];
+  readonly tables: readonly Table[];
+  /** How a cell looks, by the key that its cells carry. */
+  readonly styles: Readonly<Record<string, Style>>;
+}
+
+export interface Sheet {
+  readonly name: string;
+  readonly cells: Cells;
+  /** Width in characters by column; a column that is not named has the usual width. */
+  readonly columnWidths?: Readonly<Record<number, number>>;
+  /** Height in points by row. */
+  readonly rowHeights?: Readonly<Record<number, number>>;
+  /** How many rows and columns stay in view. */
+  readonly frozen?: { readonly rows: number; readonly columns: number };
+  readonly merged?: readonly Area[];
+  readonly hidden?: boolean;
+}
+
+/** Only cells that hold something, by row, then by column. */
+export type Cells = { readonly [row: number]: { readonly [column: number]: Cell } };
+
+export interface Cell {
+  /** What was typed, or what the formula gave when it was last computed. A date is a serial number with a date format. */
+  readonly value: Value;
+  /** Without "=", our functions as WETEND.FAMILY.QUANTITY, newer native functions without _xlfn. */
+  readonly formula?: string;
+  /** The cells that the formula fills, its own included. A dynamic array has it, also where it fills one cell. */
+  readonly spill?: Extent;
+  /** The array formula was entered over a fixed range (the older kind): its extent never changes. */
+  readonly fixed?: boolean;
+  /** The value was spilled here by the formula of another cell. */
+  readonly spilled?: boolean;
+  /** A key of Book.styles. */
+  readonly style?: string;
+}
+
+export type Value = number | string | boolean | CellError | null;
+
+export interface CellError {
+  /** As the cell shows it: "#VALUE!", "#N/A", "#SPILL!"… */
+  readonly error: string;
+  /** Why, where the function said so. Files do not carry it. */
+  readonly message?: string;
+}
+
+export interface Extent {
+  readonly rows: number;
+  readonly columns: number;
+}
+
+export interface Area extends Extent {
+  readonly row: number;
+  readonly column: number;
+}
+
+export interface DefinedName {
+  readonly name: string;
+  /** Without "=": Log!$B$4:$B$33, or any formula. */
+  readonly formula: string;
+  /** The sheet where alone the name is known; without it the whole workbook. */
+  readonly sheet?: string;
+}
+
+export interface Table {
+  readonly name: string;
+  readonly sheet: string;
+  /** Header row and totals row included. */
+  readonly area: Area;
+  readonly columns: readonly string[];
+  readonly headerRow: boolean;
+  readonly totalsRow: boolean;
+}
+
+export interface Style {
+  /** Number format as a spreadsheet writes it: "0.00", "0.0 %", "yyyy-mm-dd". */
+  readonly format?: string;
+  readonly bold?: boolean;
+  readonly italic?: boolean;
+  /** Points. */
+  readonly size?: number;
+  /** "#rrggbb". */
+  readonly ink?: string;
+  /** "#rrggbb". */
+  readonly fill?: string;
+  readonly align?: "left" | "center" | "right";
+  readonly wrap?: boolean;
+  readonly border?: { readonly bottom?: string; readonly top?: string };
+}
+
+export const isError = (value: Value): value is CellError =>
+  typeof value === "object" && value !== null;
+
+export const cellAt = (sheet: Sheet, row: number, column: number): Cell | undefined =>
+  sheet.cells[row]?.[column];
