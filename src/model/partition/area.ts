@@ -1,0 +1,31 @@
+import { impossible } from "../refusal";
+
+/**
+ * Share of the additive on each component while sites are plenty: by surface and relative affinity.
+ *
+ * wᵢ = mᵢ·sᵢ·aᵢ / Σ mⱼ·sⱼ·aⱼ. The limit of the Langmuir balance for a dose far below the filled
+ * sites, where uptake is in proportion to mᵢ·sᵢ·(Γᵢ/Kᵢ); the affinity stands for Γᵢ/Kᵢ relative
+ * to that of the first component (Langmuir, J. Am. Chem. Soc. 40 (1918) 1361). Masses in any one unit.
+ */
+export function areaPartition(
+  masses: ArrayLike<number>,
+  surfaces: ArrayLike<number>,
+  affinities?: ArrayLike<number>,
+): number[] {
+  const onEach = new Array<number>(masses.length);
+  let total = 0;
+  for (let i = 0; i < onEach.length; i++) {
+    const pull =
+      (masses[i] as number) *
+      (surfaces[i] as number) *
+      (affinities === undefined ? 1 : (affinities[i] as number));
+    onEach[i] = pull;
+    total += pull;
+  }
+  if (!(total > 0))
+    impossible(
+      "The sum of share × surface × affinity is 0. Give at least one component all three above 0.",
+    );
+  for (let i = 0; i < onEach.length; i++) onEach[i] = (onEach[i] as number) / total;
+  return onEach;
+}
