@@ -1,0 +1,42 @@
+import { figure } from "../figure";
+import { impossible, noAnswer } from "../refusal";
+
+/**
+ * Largest dose, kg/t, that keeps the discharge within its limit.
+ *
+ * A plant that removes the share ρ lets through (background + dose·(1−R)·production·factor)·(1−ρ);
+ * this may reach limit·(1 − margin). Background is the raw load of everything else in that water,
+ * kg/d, before the plant, as the additive's own load is.
+ * Limits: the plant removes the same share of both.
+ * Source: mass balance.
+ */
+export function largestDoseWithin(
+  limit: number,
+  background: number,
+  overallRetention: number,
+  production: number,
+  factor: number,
+  removal: number,
+  margin: number,
+): number {
+  if (!(removal < 1)) {
+    impossible(
+      `The plant's removal is ${figure(removal)}. Give a fraction below 1: no plant removes everything.`,
+    );
+  }
+  const loadPerDose = (1 - overallRetention) * production * factor;
+  if (!(loadPerDose > 0)) {
+    noAnswer(
+      "None of the additive's load leaves, so no dose reaches the limit. " +
+        "Give an overall retention below 1, with production and factor above 0.",
+    );
+  }
+  const rawLimit = (limit * (1 - margin)) / (1 - removal);
+  if (background > rawLimit) {
+    noAnswer(
+      `The background is ${figure(background)} kg/d, above the ${figure(rawLimit)} kg/d that the limit ` +
+        "leaves before the plant. No dose is within it: lower the background first.",
+    );
+  }
+  return (rawLimit - background) / loadPerDose;
+}

@@ -1,0 +1,37 @@
+import { figure } from "./figure";
+import { impossible } from "./refusal";
+
+/** A row or a column of numbers: an array or a typed array. */
+export type Vector = ArrayLike<number>;
+
+/** How far mass shares may miss 1 before they are taken for something else than shares. */
+const SHARE_TOLERANCE = 0.005;
+
+/** Refuses vectors of unequal length, naming both. `named` holds name and vector in turn. */
+export function requireEqualLengths(named: Readonly<Record<string, Vector>>): void {
+  const [first, ...others] = Object.entries(named);
+  if (first === undefined) return;
+  for (const [name, vector] of others) {
+    if (vector.length !== first[1].length) {
+      impossible(
+        `${first[0]} has ${first[1].length} and ${name} ${vector.length} numbers. Give as many of each.`,
+      );
+    }
+  }
+}
+
+/** Refuses mass shares that do not make a whole furnish, and says what they make. */
+export function requireWholeFurnish(shares: Vector): void {
+  const sum = sumOf(shares);
+  if (!(Math.abs(sum - 1) <= SHARE_TOLERANCE)) {
+    impossible(
+      `The shares sum to ${figure(sum)}. Give mass shares that sum to 1 (within ${SHARE_TOLERANCE}).`,
+    );
+  }
+}
+
+export function sumOf(vector: Vector): number {
+  let sum = 0;
+  for (let i = 0; i < vector.length; i++) sum += vector[i] as number;
+  return sum;
+}
