@@ -1,0 +1,83 @@
+import { impossible } from "../model/refusal";
+import { ErrorInInput } from "./answer";
+import type { Argument } from "./argument";
+import { type Cell, type Cells, isError, isOmitted, plainValue } from "./cell";
+import { shorten } from "./quantity";
+
+/** One word out of a list, matched without regard to case. */
+export function choice<W extends string>(
+  name: string,
+  words: readonly W[],
+  fallback?: NoInfer<W>,
+): Argument<W> {
+  const give = `Give one of: ${words.join(", ")}.`;
+  return {
+    name,
+    read(cells) {
+      if (isOmitted(cells)) return fallback ?? impossible(`${name} is missing. ${give}`);
+      const value = singleCell(name, cells as Cells);
+      const wanted = typeof value === "string" ? value.trim().toLowerCase() : undefined;
+      const found = words.find((word) => word.toLowerCase() === wanted);
+      return found ?? impossible(`${name} is ${quote(value)}. ${give}`);
+    },
+  };
+}
+
+/** TRUE or FALSE; 1 and 0 stand for them. */
+export function flag(name: string, fallback: boolean): Argument<boolean> {
+  return {
+    name,
+    read(cells) {
+      if (isOmitted(cells)) return fallback;
+      const value = singleCell(name, cells as Cells);
+      if (typeof value === "boolean") return value;
+      if (value === 0 || value === 1) return value === 1;
+      return impossible(`${name} is ${quote(value)}. Give TRUE or FALSE.`);
+    },
+  };
+}
+
+/** A text that must be given. */
+export function text(name: string, what: string): Argument<string> {
+  return {
+    name,
+    read(cells) {
+      return readText(name, what, cells) ?? impossible(`${name} is missing. Give ${what}.`);
+    },
+  };
+}
+
+/** A text that may be left out. */
+export function optionalText(name: string, what: string): Argument<string | undefined> {
+  return { name, read: (cells) => readText(name, what, cells) };
+}
+
+function readText(name: string, what: string, cells: Cells | null): string | undefined {
+  if (isOmitted(cells)) return undefined;
+  const value = singleCell(name, cells as Cells);
+  if (typeof value !== "string") impossible(`${name} is ${quote(value)}. Give ${what}.`);
+  return value.trim() === "" ? undefined : value.trim();
+}
+
+/** A table with labels of its own, handed on as it is (an own additive table); null where it is left out. */
+export function optionalTable(name: string): Argument<Cells | null> {
+  return { name, read: (cells) => (isOmitted(cells) ? null : cells) };
+}
+
+/** The value of an argument that must be one cell. */
+export function singleCell(name: string, cells: Cells): Cell {
+  if (cells.length !== 1 || cells[0]?.length !== 1) {
+    impossible(
+      `${name} is a range of ${cells.length} × ${cells[0]?.length ?? 0} cells. Give one cell.`,
+    );
+  }
+  const value = plainValue(cells[0][0]);
+  if (isError(value)) throw new ErrorInInput(value);
+  return value;
+}
+
+function quote(value: Cell): string {
+  if (typeof value === "string") return `"${shorten(value)}"`;
+  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
+  return typeof value === "number" ? String(value) : "no plain value";
+}

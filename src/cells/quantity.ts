@@ -1,0 +1,182 @@
+import { impossible } from "../model/refusal";
+import { ErrorInInput } from "./answer";
+import type { Argument } from "./argument";
+import { type Cell, type Cells, isBlank, isError, isOmitted, plainValue } from "./cell";
+
+/** The numbers that an argument allows, as a closed interval, and the words that say so. */
+export interface Limits {
+  readonly least: number;
+  readonly most: number;
+  readonly words: string;
+}
+
+const SMALLEST_ABOVE_ZERO = Number.MIN_VALUE;
+const LARGEST_BELOW_ONE = 1 - Number.EPSILON / 2;
+
+export const anyNumber: Limits = {
+  least: -Number.MAX_VALUE,
+  most: Number.MAX_VALUE,
+  words: "a number",
+};
+
+export const notNegative: Limits = { least: 0, most: Number.MAX_VALUE, words: "0 or more" };
+
+export const aboveZero: Limits = {
+  least: SMALLEST_ABOVE_ZERO,
+  most: Number.MAX_VALUE,
+  words: "a number above 0",
+};
+
+export function between(least: number, most: number): Limits {
+  return { least, most, words: `${least} to ${most}` };
+}
+
+const FRACTION_HINT = "e.g. 0.03 for 3 %";
+
+/** Shares, retentions, closures: 0 to 1, both included. */
+export const upToOne: Limits = {
+  least: 0,
+  most: 1,
+  words: `a fraction from 0 to 1, ${FRACTION_HINT}`,
+};
+
+/** A fraction that something is divided by: above 0, up to 1 or to the narrower bound that nature sets. */
+export function aboveZeroUpTo(most: number): Limits {
+  return {
+    least: SMALLEST_ABOVE_ZERO,
+    most,
+    words: `a fraction above 0, up to ${most}, ${FRACTION_HINT}`,
+  };
+}
+
+/** A fraction that leaves something over: 0 or more, below 1. */
+export const belowOne: Limits = {
+  least: 0,
+  most: LARGEST_BELOW_ONE,
+  words: `a fraction from 0, below 1, ${FRACTION_HINT}`,
+};
+
+/** A fraction strictly between nothing and all. */
+export const insideUnit: Limits = {
+  least: SMALLEST_ABOVE_ZERO,
+  most: LARGEST_BELOW_ONE,
+  words: `a fraction above 0 and below 1, ${FRACTION_HINT}`,
+};
+
+/** One number with its unit. Where a function works over ranges, each cell is read so. */
+export interface Quantity extends Argument<number> {
+  readonly kind: "quantity";
+  readonly unit: string;
+  readonly least: number;
+  readonly most: number;
+  readonly whole: boolean;
+  readonly allowed: string;
+  /** What stands for an argument left out; NaN where it must be given. */
+  readonly fallback: number;
+}
+
+export function quantity(name: string, unit: string, limits: Limits): Quantity {
+  return makeQuantity(name, unit, limits, Number.NaN, false);
+}
+
+/** The same, left out at will: the default stands for it. */
+export function optionalQuantity(
+  name: string,
+  unit: string,
+  limits: Limits,
+  fallback: number,
+): Quantity {
+  return makeQuantity(name, unit, limits, fallback, false);
+}
+
+/** A count, a seed, a number of steps: whole numbers only. */
+export function wholeNumber(
+  name: string,
+  least: number,
+  most: number,
+  fallback = Number.NaN,
+): Quantity {
+  const words = `a whole number from ${least} to ${most}`;
+  return makeQuantity(name, "", { least, most, words }, fallback, true);
+}
+
+function makeQuantity(
+  name: string,
+  unit: string,
+  limits: Limits,
+  fallback: number,
+  whole: boolean,
+): Quantity {
+  const isDimensionless = unit === "" || unit === "fraction";
+  return {
+    kind: "quantity",
+    name,
+    unit,
+    least: limits.least,
+    most: limits.most,
+    whole,
+    allowed: isDimensionless ? limits.words : `${limits.words} [${unit}]`,
+    fallback,
+    read(cells) {
+      return readSingle(this, cells);
+    },
+  };
+}
+
+export function isQuantity(argument: Argument<unknown>): argument is Quantity {
+  return (argument as Partial<Quantity>).kind === "quantity";
+}
+
+/** Whether a cell is a plain number that the quantity allows: the common case, without further questions. */
+export function accepts(quantity: Quantity, cell: Cell): cell is number {
+  return (
+    typeof cell === "number" &&
+    cell >= quantity.least &&
+    cell <= quantity.most &&
+    (!quantity.whole || Number.isInteger(cell))
+  );
+}
+
+/** The number in a cell, or a refusal that names the argument, what the cell holds, and what is allowed. */
+export function readNumber(quantity: Quantity, cell: Cell, place = ""): number {
+  const value = plainValue(cell);
+  if (accepts(quantity, value)) return value;
+  if (isError(value)) throw new ErrorInInput(value);
+  const subject = `${quantity.name}${place}`;
+  const give = `Give ${quantity.allowed}.`;
+  if (typeof value === "number") {
+    if (value === 0) impossible(`${subject} is 0 or blank. ${give}`);
+    impossible(`${subject} is ${value}. ${give}`);
+  }
+  if (isBlank(value)) impossible(`${subject} is blank. ${give}`);
+  if (typeof value === "boolean") {
+    impossible(`${subject} is ${value ? "TRUE" : "FALSE"}, not a number. ${give}`);
+  }
+  if (typeof value === "string") {
+    const looksLikeNumber = value.trim() !== "" && Number.isFinite(Number(value.replace(",", ".")));
+    impossible(
+      looksLikeNumber
+        ? `${subject} is the text "${value}" that looks like a number: convert the column. ${give}`
+        : `${subject} is the text "${shorten(value)}". ${give}`,
+    );
+  }
+  impossible(`${subject} is no plain value. ${give}`);
+}
+
+function readSingle(quantity: Quantity, cells: Cells | null): number {
+  if (cells === null || isOmitted(cells)) {
+    if (!Number.isNaN(quantity.fallback)) return quantity.fallback;
+    impossible(`${quantity.name} is missing. Give ${quantity.allowed}.`);
+  }
+  if (cells.length !== 1 || cells[0]?.length !== 1) {
+    impossible(
+      `${quantity.name} is a range of ${cells.length} × ${cells[0]?.length ?? 0} cells. Give one cell.`,
+    );
+  }
+  return readNumber(quantity, cells[0][0]);
+}
+
+/** A text from a sheet, short enough for a message. */
+export function shorten(text: string): string {
+  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+}

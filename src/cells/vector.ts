@@ -1,0 +1,147 @@
+import { impossible } from "../model/refusal";
+import { ErrorInInput } from "./answer";
+import type { Argument } from "./argument";
+import { type Cell, type Cells, isBlank, isError, isOmitted, plainValue } from "./cell";
+import { type Limits, type Quantity, quantity, readNumber } from "./quantity";
+
+/**
+ * A row or a column of numbers. Vectors with the same `size` (n components, k doses) must be equally long.
+ * With `byCase` it may also be a block, one case a row; with `paired`, places that are blank in every
+ * paired argument are dropped.
+ */
+export interface Vector<T = readonly number[]> extends Argument<T> {
+  readonly kind: "vector";
+  readonly element: Quantity;
+  readonly size: string;
+  readonly optional: boolean;
+  readonly byCase: boolean;
+  readonly oneForAll: boolean;
+  readonly paired: boolean;
+}
+
+type Shape = Partial<Pick<Vector, "byCase" | "oneForAll" | "paired">>;
+
+export function vector(
+  name: string,
+  size: string,
+  unit: string,
+  limits: Limits,
+  shape: Shape = {},
+): Vector {
+  return {
+    ...vectorShape(name, size, unit, limits, false, shape),
+    read(cells) {
+      if (isOmitted(cells)) impossible(`${name} is missing. Give ${this.element.allowed}.`);
+      return readVector(this, line(name, cells as Cells));
+    },
+  };
+}
+
+/** A vector that may be left out: undefined then. */
+export function optionalVector(
+  name: string,
+  size: string,
+  unit: string,
+  limits: Limits,
+  shape: Shape = {},
+): Vector<readonly number[] | undefined> {
+  return {
+    ...vectorShape(name, size, unit, limits, true, shape),
+    read(cells) {
+      return isOmitted(cells) ? undefined : readVector(this, line(name, cells as Cells));
+    },
+  };
+}
+
+function vectorShape(
+  name: string,
+  size: string,
+  unit: string,
+  limits: Limits,
+  optional: boolean,
+  { byCase = false, oneForAll = false, paired = false }: Shape,
+) {
+  const element = quantity(name, unit, limits);
+  return { kind: "vector" as const, name, element, size, optional, byCase, oneForAll, paired };
+}
+
+/** The cells of a single row or column in order, blank cells at the end cut. */
+export function line(name: string, cells: Cells): readonly Cell[] {
+  const rows = cells.length;
+  const columns = cells[0]?.length ?? 0;
+  if (rows > 1 && columns > 1) {
+    impossible(`${name} is a block of ${rows} × ${columns} cells. Give one row or one column.`);
+  }
+  const all = rows === 1 ? (cells[0] as readonly Cell[]) : null;
+  let length = all === null ? rows : all.length;
+  const at = (i: number) => (all === null ? cells[i]?.[0] : all[i]);
+  while (length > 0 && isBlank(at(length - 1))) length -= 1;
+  return Array.from({ length }, (_, i) => at(i));
+}
+
+/** The numbers of a vector, each checked; a refusal names the place. */
+export function readVector(
+  { name, element }: Vector<readonly number[] | undefined>,
+  cells: readonly Cell[],
+): number[] {
+  if (cells.length === 0) impossible(`${name} is blank. Give ${element.allowed}.`);
+  const place = (i: number) => (cells.length === 1 ? "" : ` (${i + 1} of ${cells.length})`);
+  const values = new Array<number>(cells.length);
+  for (let i = 0; i < cells.length; i += 1) {
+    const cell = cells[i];
+    values[i] =
+      typeof cell === "number" && cell >= element.least && cell <= element.most && !element.whole
+        ? cell
+        : readNumber(element, cell, place(i));
+  }
+  return values;
+}
+
+/** A row or a column of names, each a text or a number: levels, batches, blocks, periods. */
+export interface Labels extends Argument<readonly (string | number)[] | undefined> {
+  readonly kind: "labels";
+  readonly size: string;
+  readonly paired: boolean;
+}
+
+export function optionalLabels(name: string, size: string, paired = false): Labels {
+  return {
+    kind: "labels",
+    name,
+    size,
+    paired,
+    read(cells) {
+      return isOmitted(cells) ? undefined : readLabels(name, line(name, cells as Cells));
+    },
+  };
+}
+
+/** The same, where it must be given. */
+export function labels(
+  name: string,
+  size: string,
+  paired = false,
+): Argument<readonly (string | number)[]> & Pick<Labels, "kind" | "size" | "paired"> {
+  return {
+    kind: "labels",
+    name,
+    size,
+    paired,
+    read(cells) {
+      if (isOmitted(cells)) impossible(`${name} is missing. Give names or numbers.`);
+      return readLabels(name, line(name, cells as Cells));
+    },
+  };
+}
+
+function readLabels(name: string, cells: readonly Cell[]): (string | number)[] {
+  return cells.map((cell, i) => {
+    const value = plainValue(cell);
+    if (isError(value)) throw new ErrorInInput(value);
+    if (typeof value === "string" && value.trim() !== "") return value.trim();
+    if (typeof value === "number" && Number.isFinite(value)) return value;
+    return impossible(
+      `${name} (${i + 1} of ${cells.length}) is ${isBlank(value) ? "blank" : String(value)}. Give a name or a number.`,
+    );
+  });
+}
