@@ -1,5 +1,9 @@
 import { defineConfig } from "vitest/config";
 
 export default defineConfig({
-  test: { include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"], exclude: ["tests/browser/**"] },
+  test: {
+    include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
+    exclude: ["tests/browser/**"],
+    globalSetup: "tests/build-functions.ts",
+  },
 });
