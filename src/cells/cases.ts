@@ -94,8 +94,8 @@ function reader({ argument, cells }: Range, many: boolean): (row: number) => unk
   }
   return (row) => {
     const cell = cells[row]?.[0];
-    const { fallback } = argument as Quantity;
-    if (isBlank(cell) && !Number.isNaN(fallback)) return fallback;
+    const { optional, fallback } = argument as Quantity;
+    if (optional && isBlank(cell)) return fallback;
     return readNumber(argument as Quantity, cell);
   };
 }

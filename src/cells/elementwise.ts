@@ -45,7 +45,7 @@ function single(
       const row = cells.length === 1 ? cells[0] : undefined;
       if (row?.length !== 1 || !accepts(argument, row[0])) return undefined;
       cell = row[0];
-    } else if (Number.isNaN(argument.fallback)) return undefined;
+    } else if (!argument.optional) return undefined;
     values[i] = cell;
   }
   const value = invoke(formula, values);
@@ -104,8 +104,8 @@ function overRanges(
 }
 
 /** A blank among the cells of an optional argument counts as left out. */
-function readElement(argument: Quantity, cell: Cell): number {
-  if (isBlank(cell) && !Number.isNaN(argument.fallback)) return argument.fallback;
+function readElement(argument: Quantity, cell: Cell): number | undefined {
+  if (argument.optional && isBlank(cell)) return argument.fallback;
   return readNumber(argument, cell);
 }
 

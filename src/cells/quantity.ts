@@ -64,29 +64,40 @@ export const insideUnit: Limits = {
 };
 
 /** One number with its unit. Where a function works over ranges, each cell is read so. */
-export interface Quantity extends Argument<number> {
+export interface Quantity<T extends number | undefined = number> extends Argument<T> {
   readonly kind: "quantity";
   readonly unit: string;
   readonly least: number;
   readonly most: number;
   readonly whole: boolean;
   readonly allowed: string;
-  /** What stands for an argument left out; NaN where it must be given. */
-  readonly fallback: number;
+  readonly optional: boolean;
+  /** What stands for an optional argument that is left out. */
+  readonly fallback: T | undefined;
 }
 
+/** A number that must be given. */
 export function quantity(name: string, unit: string, limits: Limits): Quantity {
-  return makeQuantity(name, unit, limits, Number.NaN, false);
+  return makeQuantity<number>(name, unit, limits, { optional: false });
 }
 
-/** The same, left out at will: the default stands for it. */
+/** A number that may be left out: the default stands for it. */
 export function optionalQuantity(
   name: string,
   unit: string,
   limits: Limits,
   fallback: number,
 ): Quantity {
-  return makeQuantity(name, unit, limits, fallback, false);
+  return makeQuantity<number>(name, unit, limits, { optional: true, fallback });
+}
+
+/** A number that may be left out, and nothing stands for it. */
+export function quantityOrNone(
+  name: string,
+  unit: string,
+  limits: Limits,
+): Quantity<number | undefined> {
+  return makeQuantity<number | undefined>(name, unit, limits, { optional: true });
 }
 
 /** A count, a seed, a number of steps: whole numbers only. */
@@ -94,31 +105,40 @@ export function wholeNumber(
   name: string,
   least: number,
   most: number,
-  fallback = Number.NaN,
+  fallback?: number,
 ): Quantity {
-  const words = `a whole number from ${least} to ${most}`;
-  return makeQuantity(name, "", { least, most, words }, fallback, true);
+  const limits = { least, most, words: `a whole number from ${least} to ${most}` };
+  const optional = fallback !== undefined;
+  return makeQuantity<number>(name, "", limits, { optional, fallback, whole: true });
 }
 
-function makeQuantity(
+interface QuantityOptions<T> {
+  readonly optional: boolean;
+  readonly fallback?: T | undefined;
+  readonly whole?: boolean;
+}
+
+function makeQuantity<T extends number | undefined>(
   name: string,
   unit: string,
-  limits: Limits,
-  fallback: number,
-  whole: boolean,
-): Quantity {
+  { least, most, words }: Limits,
+  { optional, fallback, whole = false }: QuantityOptions<T>,
+): Quantity<T> {
   const isDimensionless = unit === "" || unit === "fraction";
+  const allowed = isDimensionless ? words : `${words} [${unit}]`;
   return {
     kind: "quantity",
     name,
     unit,
-    least: limits.least,
-    most: limits.most,
+    least,
+    most,
     whole,
-    allowed: isDimensionless ? limits.words : `${limits.words} [${unit}]`,
+    allowed,
+    optional,
     fallback,
     read(cells) {
-      return readSingle(this, cells);
+      if (optional && isOmitted(cells)) return fallback as T;
+      return readSingle(this as Quantity, cells) as T;
     },
   };
 }
@@ -165,7 +185,6 @@ export function readNumber(quantity: Quantity, cell: Cell, place = ""): number {
 
 function readSingle(quantity: Quantity, cells: Cells | null): number {
   if (cells === null || isOmitted(cells)) {
-    if (!Number.isNaN(quantity.fallback)) return quantity.fallback;
     impossible(`${quantity.name} is missing. Give ${quantity.allowed}.`);
   }
   if (cells.length !== 1 || cells[0]?.length !== 1) {
