@@ -1,4 +1,7 @@
 /** The entry of functions.js: each family declares its functions, the build associates them by id. */
 import "./dose";
+import "./effluent";
+import "./partition";
+import "./retention";
 
 export { observe } from "../cells/observer";
