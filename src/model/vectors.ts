@@ -7,15 +7,18 @@ export type Vector = ArrayLike<number>;
 /** How far mass shares may miss 1 before they are taken for something else than shares. */
 const SHARE_TOLERANCE = 0.005;
 
-/** Refuses vectors of unequal length, naming both. `named` holds name and vector in turn. */
+/** Refuses vectors of unequal length, naming both. `named` holds each vector under its name. */
 export function requireEqualLengths(named: Readonly<Record<string, Vector>>): void {
-  const [first, ...others] = Object.entries(named);
-  if (first === undefined) return;
-  for (const [name, vector] of others) {
-    if (vector.length !== first[1].length) {
-      impossible(
-        `${first[0]} has ${first[1].length} and ${name} ${vector.length} numbers. Give as many of each.`,
-      );
+  let firstName = "";
+  let length = -1;
+  // A balance over thousands of rows comes through here each time: no list of entries is made.
+  for (const name in named) {
+    const own = (named[name] as Vector).length;
+    if (length === -1) {
+      firstName = name;
+      length = own;
+    } else if (own !== length) {
+      impossible(`${firstName} has ${length} and ${name} ${own} numbers. Give as many of each.`);
     }
   }
 }

@@ -1,4 +1,5 @@
 import { impossible } from "../refusal";
+import { requireEqualLengths, type Vector } from "../vectors";
 
 /**
  * Share of the additive on each component while sites are plenty: by surface and relative affinity.
@@ -7,11 +8,9 @@ import { impossible } from "../refusal";
  * sites, where uptake is in proportion to mᵢ·sᵢ·(Γᵢ/Kᵢ); the affinity stands for Γᵢ/Kᵢ relative
  * to that of the first component (Langmuir, J. Am. Chem. Soc. 40 (1918) 1361). Masses in any one unit.
  */
-export function areaPartition(
-  masses: ArrayLike<number>,
-  surfaces: ArrayLike<number>,
-  affinities?: ArrayLike<number>,
-): number[] {
+export function areaPartition(masses: Vector, surfaces: Vector, affinities?: Vector): number[] {
+  requireEqualLengths({ shares: masses, surfaces });
+  if (affinities !== undefined) requireEqualLengths({ shares: masses, affinities });
   const onEach = new Array<number>(masses.length);
   let total = 0;
   for (let i = 0; i < onEach.length; i++) {
@@ -22,10 +21,11 @@ export function areaPartition(
     onEach[i] = pull;
     total += pull;
   }
-  if (!(total > 0))
+  if (!(total > 0)) {
     impossible(
       "The sum of share × surface × affinity is 0. Give at least one component all three above 0.",
     );
+  }
   for (let i = 0; i < onEach.length; i++) onEach[i] = (onEach[i] as number) / total;
   return onEach;
 }

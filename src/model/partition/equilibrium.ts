@@ -1,4 +1,5 @@
-import { dissolvedPerConcentration, filledSites, wholeFurnish } from "./furnish";
+import { requireEqualLengths, requireWholeFurnish, type Vector } from "../vectors";
+import { dissolvedPerConcentration, filledSites } from "./furnish";
 
 /** Relative step below which the next iterate, by quadratic convergence, is exact to rounding. */
 const LAST_STEP = 1e-9;
@@ -13,12 +14,13 @@ const LAST_STEP = 1e-9;
 export function equilibrium(
   dose: number,
   consistency: number,
-  shares: ArrayLike<number>,
-  surfaces: ArrayLike<number>,
-  capacities: ArrayLike<number>,
-  halfLoads: ArrayLike<number>,
+  shares: Vector,
+  surfaces: Vector,
+  capacities: Vector,
+  halfLoads: Vector,
 ): number[] {
-  wholeFurnish(shares);
+  requireEqualLengths({ shares, surfaces, capacities, halfLoads });
+  requireWholeFurnish(shares);
   return settle(
     dose,
     dissolvedPerConcentration(consistency),
@@ -28,12 +30,7 @@ export function equilibrium(
 }
 
 /** The balance in its own terms: filled sites qᵢ in kg/t, `water` the kg/t dissolved at 1 mg/L. */
-export function settle(
-  pool: number,
-  water: number,
-  filled: ArrayLike<number>,
-  halfLoads: ArrayLike<number>,
-): number[] {
+export function settle(pool: number, water: number, filled: Vector, halfLoads: Vector): number[] {
   const concentration = settledConcentration(pool, water, filled, halfLoads);
   const split = new Array<number>(filled.length + 1);
   for (let i = 0; i < filled.length; i++)
@@ -58,8 +55,8 @@ export function settle(
 export function settledConcentration(
   pool: number,
   water: number,
-  filled: ArrayLike<number>,
-  halfLoads: ArrayLike<number>,
+  filled: Vector,
+  halfLoads: Vector,
 ): number {
   if (pool === 0) return 0;
   const count = filled.length;

@@ -1,0 +1,28 @@
+import { figure } from "../figure";
+import { impossible } from "../refusal";
+
+/**
+ * Price per kg at which another additive costs the same per unit of effect kept in the sheet.
+ *
+ * To keep 1 kg, 1/r kg are bought and (1−r)/r kg are lost at `lossPrice` a kg (treatment, mainly):
+ * (price + (1−r)·loss)/r for each kg kept. The other keeps rₒ of each kg, each with the effect of
+ * `relativeEffect` kg of the first, and loses 1−rₒ: equal cost where
+ *
+ *   other + (1−rₒ)·loss = relativeEffect·rₒ·(price + (1−r)·loss)/r
+ *
+ * A negative result means that the other would not pay even as a gift, for the loss price.
+ * Source: cost balance (derivation above).
+ */
+export function parityPrice(
+  price: number,
+  retention: number,
+  otherRetention: number,
+  lossPrice: number,
+  relativeEffect: number,
+): number {
+  if (!(retention > 0)) {
+    impossible(`The retention is ${figure(retention)}. Give a fraction above 0 and up to 1.`);
+  }
+  const perKept = (price + (1 - retention) * lossPrice) / retention;
+  return relativeEffect * otherRetention * perKept - (1 - otherRetention) * lossPrice;
+}

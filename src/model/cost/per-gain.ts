@@ -1,0 +1,23 @@
+import { figure } from "../figure";
+import { noAnswer } from "../refusal";
+
+/**
+ * What one N·m/g gained costs, per tonne of furnish: (amount·price + otherCost) / increase. The
+ * amount is kg/t of additive, or kWh/t of net refining energy: on this scale the two compare.
+ *
+ * An average from the first kg (or kWh) on. On a saturating response the next N·m/g costs more.
+ * Source: definition.
+ */
+export function costPerGain(
+  amount: number,
+  price: number,
+  increase: number,
+  otherCost: number,
+): number {
+  if (!(increase > 0)) {
+    noAnswer(
+      `The increase is ${figure(increase)} N·m/g. A cost per N·m/g gained needs an increase above 0.`,
+    );
+  }
+  return (amount * price + otherCost) / increase;
+}

@@ -1,0 +1,18 @@
+import { expect, test } from "vitest";
+import { activePrice } from "../../../src/model/cost/active-price";
+import { Refusal } from "../../../src/model/refusal";
+
+test.each([
+  // By hand: 0.45 + 0.05 for 0.25·0.8 = 0.2 kg of active.
+  [0.45, 0.25, 0.8, 0.05, 2.5],
+  [0.6, 1, 1, 0, 0.6],
+])(
+  "a price of %d at solids %d, active %d and freight %d is %d per kg of dry active",
+  (price, solids, active, freight, expected) => {
+    expect(activePrice(price, solids, active, freight)).toBeCloseTo(expected, 14);
+  },
+);
+
+test("a product without additive in it has no price", () => {
+  expect(() => activePrice(1, 0.3, 0, 0)).toThrow(Refusal);
+});
