@@ -1,0 +1,90 @@
+import { addressOf } from "../address";
+import type { Area } from "../book";
+import type { Allowed, Bound } from "../plan";
+import type { Draft } from "./draft";
+import { absoluteCells, cellsOf, inFormula } from "./symbols";
+
+interface Asked {
+  readonly allow?: Allowed | undefined;
+  readonly help?: string | undefined;
+  /** The label or the header, for the title of the message. */
+  readonly label: string;
+  readonly unit?: string | undefined;
+}
+
+/** A title that is longer makes Excel repair the file. */
+const longestTitle = 32;
+const longestText = 255;
+const cut = (text: string, length: number) =>
+  text.length <= length ? text : `${text.slice(0, length - 1)}…`;
+
+function range(kind: string, from: Bound | undefined, to: Bound | undefined, unit = ""): string {
+  const shown = (bound: Bound) =>
+    typeof bound === "number" ? `${bound}` : bound.replace(/[{}]/g, "");
+  const limits =
+    from !== undefined && to !== undefined
+      ? ` from ${shown(from)} to ${shown(to)}`
+      : from !== undefined
+        ? ` of ${shown(from)} or more`
+        : to !== undefined
+          ? ` of ${shown(to)} or less`
+          : "";
+  return `Give ${kind}${limits}${unit === "" ? "" : ` (${unit})`}.`;
+}
+
+function test(draft: Draft, area: Area, allow: Allowed, unit: string | undefined) {
+  const place = { sheet: draft.name, cell: { row: area.row, column: area.column } };
+  const bound = (value: Bound) =>
+    typeof value === "number" ? `${value}` : inFormula(draft.symbols, value, place);
+  const bounds = ({ from, to }: { from?: Bound; to?: Bound }) => ({
+    ...(from === undefined ? {} : { from: bound(from) }),
+    ...(to === undefined ? {} : { to: bound(to) }),
+  });
+  if ("number" in allow) {
+    const { from, to } = allow.number;
+    return {
+      type: "decimal" as const,
+      ...bounds(allow.number),
+      refusal: range("a number", from, to, unit),
+    };
+  }
+  if ("whole" in allow) {
+    const { from, to } = allow.whole;
+    return {
+      type: "whole" as const,
+      ...bounds(allow.whole),
+      refusal: range("a whole number", from, to, unit),
+    };
+  }
+  if ("date" in allow)
+    return { type: "date" as const, ...bounds(allow.date), refusal: "Give a date." };
+  if ("oneOf" in allow) {
+    const from = `"${allow.oneOf.join(",").replaceAll('"', '""')}"`;
+    if (from.length > longestText || allow.oneOf.some((choice) => choice.includes(",")))
+      throw new Error(
+        `The choices at ${addressOf(area.row, area.column)} need cells of their own.`,
+      );
+    return { type: "list" as const, from, refusal: `Choose one of ${allow.oneOf.join(", ")}.` };
+  }
+  if ("listedIn" in allow) {
+    const cells = cellsOf(draft.symbols, allow.listedIn);
+    const from = cells.spillAt
+      ? inFormula(draft.symbols, allow.listedIn, { sheet: "" })
+      : absoluteCells(cells);
+    return { type: "list" as const, from, refusal: "Choose one from the list." };
+  }
+  const from = inFormula(draft.symbols, allow.formula, place);
+  return { type: "custom" as const, from, refusal: "This is not allowed here." };
+}
+
+/** Notes what may be typed into an area, and what is shown while it is selected. */
+export function allowIn(draft: Draft, area: Area, { allow, help, label, unit }: Asked): void {
+  if (!allow) return;
+  const { refusal, ...rule } = test(draft, area, allow, unit);
+  draft.validations.push({
+    area,
+    ...rule,
+    refusal: cut(refusal, longestText),
+    prompt: { title: cut(label, longestTitle), text: cut(help ?? refusal, longestText) },
+  });
+}

@@ -1,0 +1,63 @@
+import { addressOf } from "../address";
+import type { Area, Cell, Style } from "../book";
+import { type Look, looks } from "./looks";
+import type { PlannedChart, PlannedTable, Rule, Validation } from "./planned";
+import { inFormula, type Symbols } from "./symbols";
+
+/** What a sheet gathers while its parts are placed; all sheets share the symbols and the styles. */
+export interface Draft {
+  readonly name: string;
+  readonly symbols: Symbols;
+  readonly styles: Record<string, Style>;
+  readonly widths: Readonly<Record<number, number>>;
+  readonly cells: Record<number, Record<number, Cell>>;
+  readonly rowHeights: Record<number, number>;
+  readonly merged: Area[];
+  readonly validations: Validation[];
+  readonly rules: Rule[];
+  readonly charts: PlannedChart[];
+  readonly tables: PlannedTable[];
+}
+
+/** Width in characters of a column that a plan gives none. */
+const usualWidth = 8.43;
+/** Height in points of a line at 11 points. */
+const lineHeight = 15;
+
+/** The key of a style made of a look and a number format; the style is noted in the draft. */
+export function styleKey(draft: Draft, look: Look, format?: string, wrap = false): string {
+  const key = [look, ...(wrap ? ["wrapped"] : []), ...(format === undefined ? [] : [format])];
+  const name = key.join(" ");
+  draft.styles[name] ??= {
+    ...looks[look],
+    ...(wrap ? { wrap } : {}),
+    ...(format === undefined ? {} : { format }),
+  };
+  return name;
+}
+
+/** Puts a cell; a plan that puts two into one place is wrong. */
+export function put(draft: Draft, row: number, column: number, cell: Cell): void {
+  draft.cells[row] ??= {};
+  const line = draft.cells[row] as Record<number, Cell>;
+  if (line[column])
+    throw new Error(`Two parts of the sheet "${draft.name}" meet at ${addressOf(row, column)}.`);
+  line[column] = cell;
+}
+
+/** Makes a row high enough for a text that wraps over some columns. */
+export function growRow(draft: Draft, row: number, column: number, span: number, text: string) {
+  let width = 0;
+  for (let offset = 0; offset < span; offset++)
+    width += draft.widths[column + offset] ?? usualWidth;
+  const lines = text
+    .split("\n")
+    .reduce((sum, line) => sum + Math.max(1, Math.ceil(line.length / width)), 0);
+  draft.rowHeights[row] = Math.max(draft.rowHeights[row] ?? 0, lines * lineHeight);
+}
+
+/** A formula of the plan as a cell, in the form that may spill. */
+export function formulaCell(draft: Draft, formula: string, style: string): Cell {
+  const text = inFormula(draft.symbols, formula, { sheet: draft.name });
+  return { value: null, formula: text, spill: { rows: 1, columns: 1 }, style };
+}

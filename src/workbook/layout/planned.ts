@@ -1,0 +1,77 @@
+import type { Area, Book, Sheet, Table } from "../book";
+import type { ChartKind, PrintPlan, RulePart, SeriesPlan } from "../plan";
+
+/** A plan with every symbol turned into addresses and names: a book, and what a book alone does not hold. */
+export interface PlannedBook extends Book {
+  readonly title: string;
+  readonly question: string;
+  readonly sheets: readonly PlannedSheet[];
+  readonly tables: readonly PlannedTable[];
+}
+
+export interface PlannedSheet extends Sheet {
+  readonly print: PrintPlan;
+  readonly validations: readonly Validation[];
+  readonly rules: readonly Rule[];
+  readonly charts: readonly PlannedChart[];
+}
+
+export interface PlannedTable extends Table {
+  /** By column, for those that are computed. */
+  readonly formulas: readonly (string | undefined)[];
+}
+
+export interface Validation {
+  readonly area: Area;
+  readonly type: "decimal" | "whole" | "date" | "list" | "custom";
+  /** Formulas without "="; a list of choices is a text in quotes. */
+  readonly from?: string;
+  readonly to?: string;
+  readonly prompt?: { readonly title: string; readonly text: string };
+  /** What a person reads who typed something else. */
+  readonly refusal: string;
+}
+
+export interface Rule {
+  readonly area: Area;
+  readonly test:
+    | { readonly above: string }
+    | { readonly below: string }
+    | { readonly formula: string }
+    | "error";
+  readonly look: RulePart["look"];
+}
+
+export interface PlannedChart {
+  readonly row: number;
+  readonly column: number;
+  readonly width: number;
+  readonly height: number;
+  readonly chart: ChartKind;
+  readonly title: string;
+  readonly alt: string;
+  readonly x: PlannedAxis;
+  readonly y: PlannedAxis;
+  readonly series: readonly PlannedSeries[];
+}
+
+export interface PlannedAxis {
+  readonly title: string;
+  readonly format?: string;
+  readonly from?: number;
+  readonly to?: number;
+}
+
+export interface PlannedSeries {
+  readonly name: string;
+  readonly role: NonNullable<SeriesPlan["role"]>;
+  readonly values: CellsOf;
+  readonly x?: CellsOf;
+}
+
+/** Cells that a chart draws. Those of a spill lie within its room; `spillAt` is the cell of its formula. */
+export interface CellsOf {
+  readonly sheet: string;
+  readonly area: Area;
+  readonly spillAt?: { readonly row: number; readonly column: number };
+}
