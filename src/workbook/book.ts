@@ -30,7 +30,10 @@ export type Cells = { readonly [row: number]: { readonly [column: number]: Cell 
 export interface Cell {
   /** What was typed, or what the formula gave when it was last computed. A date is a serial number with a date format. */
   readonly value: Value;
-  /** Without "=", our functions as WETEND.FAMILY.QUANTITY, newer native functions without _xlfn. */
+  /**
+   * Without "=", as people see it: our functions as WETEND.FAMILY.QUANTITY, newer native functions
+   * without _xlfn., the cells that a spill fills as B4#, this row of a table as Log[[#This Row],[Day]].
+   */
   readonly formula?: string;
   /** The cells that the formula fills, its own included. A dynamic array has it, also where it fills one cell. */
   readonly spill?: Extent;

@@ -1,6 +1,6 @@
 /**
  * A plan says what a workbook holds, once. From it come the .xlsx file, the grid's book and what the
- * pane inserts (see layOut.ts and write/), so a plan names no cell of another part: it speaks of
+ * pane inserts (see layout/lay-out.ts and write/), so a plan names no cell of another part: it speaks of
  * them by symbol, and every inserted copy finds its own sheets, tables and names.
  *
  * How to write one
@@ -36,6 +36,8 @@ export interface SheetPlan {
   /** The first cell that scrolls: "B5" keeps rows 1 to 4 and column A in view. */
   readonly freeze?: string;
   readonly print?: PrintPlan;
+  /** Whether the screen shows the lines between cells. Usual: no. */
+  readonly gridlines?: boolean;
   readonly parts: readonly Part[];
 }
 

@@ -11,6 +11,7 @@ export interface PlannedBook extends Book {
 
 export interface PlannedSheet extends Sheet {
   readonly print: PrintPlan;
+  readonly gridlines: boolean;
   readonly validations: readonly Validation[];
   readonly rules: readonly Rule[];
   readonly charts: readonly PlannedChart[];

@@ -1,8 +1,8 @@
 import { parseAddress } from "../address";
 import type { ChartPart, Part, RulePart } from "../plan";
 import type { Draft } from "./draft";
-import { placeBlock, placeSpill, placeTable } from "./placeCells";
-import { placeLine, placeText } from "./placeLines";
+import { placeBlock, placeSpill, placeTable } from "./place-cells";
+import { placeLine, placeText } from "./place-lines";
 import { cellsOf, inFormula } from "./symbols";
 
 function placeChart(draft: Draft, part: ChartPart): void {

@@ -2,9 +2,9 @@ import { columnIndex, parseAddress } from "../address";
 import type { DefinedName, Style } from "../book";
 import type { Part, Plan, SheetPlan } from "../plan";
 import type { Draft } from "./draft";
-import { freeSheetName, freeWord, nothingTaken, type Taken } from "./freeNames";
-import { headerText, tableRows } from "./placeCells";
-import { placePart } from "./placePart";
+import { freeSheetName, freeWord, nothingTaken, type Taken } from "./free-names";
+import { headerText, tableRows } from "./place-cells";
+import { placePart } from "./place-part";
 import type { PlannedBook, PlannedSheet, PlannedTable } from "./planned";
 import { absoluteCells, type Meaning, type Symbols } from "./symbols";
 
@@ -92,6 +92,7 @@ function layOutSheet(
     merged: draft.merged,
     ...(corner ? { frozen: { rows: corner.row, columns: corner.column } } : {}),
     print: sheet.print ?? {},
+    gridlines: sheet.gridlines ?? false,
     validations: draft.validations,
     rules: draft.rules,
     charts: draft.charts,

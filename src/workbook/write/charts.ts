@@ -1,0 +1,113 @@
+import type { Chart, ChartSeries, ChartType } from "wasm-xlsxwriter";
+import { type Area, type Book, cellAt } from "../book";
+import { limitColour, palette, seriesColours } from "../layout/looks";
+import type { CellsOf, PlannedChart, PlannedSeries } from "../layout/planned";
+import type { ChartKind } from "../plan";
+import type { Library } from "./library";
+
+function typeOf({ ChartType }: Library, kind: ChartKind): ChartType {
+  const types: Record<ChartKind, ChartType> = {
+    columns: ChartType.Column,
+    "stacked columns": ChartType.ColumnStacked,
+    "full columns": ChartType.ColumnPercentStacked,
+    bars: ChartType.Bar,
+    "stacked bars": ChartType.BarStacked,
+    lines: ChartType.Line,
+    points: ChartType.Scatter,
+    "points and lines": ChartType.ScatterStraightWithMarkers,
+    curve: ChartType.ScatterStraight,
+  };
+  return types[kind];
+}
+
+const markerShapes = ["Circle", "Square", "Triangle", "Diamond"];
+
+const filled = new Set<ChartKind>([
+  "columns",
+  "stacked columns",
+  "full columns",
+  "bars",
+  "stacked bars",
+]);
+
+/** The cells that a series draws now: of a spill, only as far as its formula reaches. */
+export function drawnCells(book: Book, { sheet, area, spillAt }: CellsOf): Area {
+  const home = book.sheets.find(({ name }) => name === sheet);
+  const extent = home && spillAt && cellAt(home, spillAt.row, spillAt.column)?.spill;
+  if (!extent || !spillAt) return area;
+  const rows = Math.max(1, Math.min(area.rows, spillAt.row + extent.rows - area.row));
+  const columns = Math.max(
+    1,
+    Math.min(area.columns, spillAt.column + extent.columns - area.column),
+  );
+  return { ...area, rows, columns };
+}
+
+function rangeOf(library: Library, book: Book, cells: CellsOf) {
+  const { row, column, rows, columns } = drawnCells(book, cells);
+  const last = [row + rows - 1, column + columns - 1] as const;
+  return library.ChartRange.newFromRange(cells.sheet, row, column, ...last);
+}
+
+function drawSeries(
+  library: Library,
+  series: ChartSeries,
+  { role }: PlannedSeries,
+  kind: ChartKind,
+  index: number,
+): ChartSeries {
+  const {
+    ChartFormat,
+    ChartLine,
+    ChartLineDashType,
+    ChartMarker,
+    ChartMarkerType,
+    ChartSolidFill,
+  } = library;
+  const hex =
+    role === "limit" ? limitColour : (seriesColours[index % seriesColours.length] as string);
+  const colour = () => library.Color.parse(hex);
+  // Each setter of the package answers with a changed copy: only what it returns is used.
+  const solid = () => new ChartFormat().setSolidFill(new ChartSolidFill().setColor(colour()));
+  if (filled.has(kind)) return series.setFormat(solid());
+  const pointsOnly = role === "measured" || kind === "points";
+  const shape = markerShapes[index % markerShapes.length] as keyof typeof ChartMarkerType;
+  const marker =
+    pointsOnly || kind === "points and lines"
+      ? new ChartMarker().setType(ChartMarkerType[shape]).setSize(6).setFormat(solid())
+      : new ChartMarker().setNone();
+  const stroke = new ChartLine().setColor(colour()).setWidth(role === "band" ? 1 : 2.25);
+  const dash = role === "limit" ? ChartLineDashType.Dash : ChartLineDashType.RoundDot;
+  const line = role === "limit" || role === "band" ? stroke.setDashType(dash) : stroke;
+  const format = pointsOnly ? new ChartFormat().setNoLine() : new ChartFormat().setLine(line);
+  return series.setFormat(format).setMarker(marker);
+}
+
+/** A planned chart over the values that the book holds. */
+export function chartOf(library: Library, book: Book, plan: PlannedChart): Chart {
+  const chart = new library.Chart(typeOf(library, plan.chart))
+    .setWidth(plan.width)
+    .setHeight(plan.height)
+    .setAltText(plan.alt);
+  const font = () => new library.ChartFont().setColor(library.Color.parse(palette.ink));
+  chart.title().setName(plan.title).setFont(font().setSize(12));
+  for (const [axis, its] of [
+    [chart.xAxis(), plan.x],
+    [chart.yAxis(), plan.y],
+  ] as const) {
+    axis.setName(its.title).setNameFont(font().unsetBold().setSize(10));
+    if (its.format !== undefined) axis.setNumFormat(its.format);
+    if (its.from !== undefined) axis.setMin(its.from);
+    if (its.to !== undefined) axis.setMax(its.to);
+  }
+  plan.series.forEach((its, index) => {
+    const values = new library.ChartSeries()
+      .setName(its.name)
+      .setValues(rangeOf(library, book, its.values));
+    const series = its.x ? values.setCategories(rangeOf(library, book, its.x)) : values;
+    chart.pushSeries(drawSeries(library, series, its, plan.chart, index));
+  });
+  if (plan.series.length === 1) chart.legend().setHidden();
+  else chart.legend().setPosition(library.ChartLegendPosition.Bottom);
+  return chart;
+}

@@ -1,0 +1,91 @@
+import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
+import type { FunctionNames } from "../formula/stored-form";
+import { ruleLooks } from "../layout/looks";
+import type { PlannedSheet, Rule } from "../layout/planned";
+import { rulesXml } from "./validation-xml";
+
+/** Every build says the same, so that two of them are the same bytes. */
+const created = "2025-01-01T00:00:00Z";
+/** The first date that a zip archive can hold. */
+const entryDate = new Date(1980, 0, 1);
+
+const lookOrder = Object.keys(ruleLooks) as Rule["look"][];
+
+const argb = (hex: string) => `FF${hex.slice(1).toUpperCase()}`;
+
+function differentialStyle(look: Rule["look"]): string {
+  const style: { bold?: boolean; ink: string; fill: string } = ruleLooks[look];
+  const bold = style.bold ? "<b/>" : "";
+  const font = `<font>${bold}<color rgb="${argb(style.ink)}"/></font>`;
+  const fill = `<fill><patternFill><bgColor rgb="${argb(style.fill)}"/></patternFill></fill>`;
+  return `<dxf>${font}${fill}</dxf>`;
+}
+
+/** Adds the looks of rules after the styles that tables brought along; says where they start. */
+function withRuleStyles(styles: string): { text: string; first: number } {
+  const ours = lookOrder.map(differentialStyle).join("");
+  const found = /<dxfs count="(\d+)"\s*(?:\/>|>(.*?)<\/dxfs>)/s.exec(styles);
+  if (!found)
+    throw new Error("The styles of the new workbook have no place for conditional formats.");
+  const first = Number(found[1]);
+  const list = `<dxfs count="${first + lookOrder.length}">${found[2] ?? ""}${ours}</dxfs>`;
+  return { text: styles.replace(found[0], () => list), first };
+}
+
+/** Puts conditional formats and validations where the order of elements wants them. */
+function withRules(xml: string, rules: string): string {
+  if (rules === "") return xml;
+  const next = /<(?:hyperlinks|printOptions|pageMargins)[ >/]/.exec(xml);
+  if (!next) throw new Error("The new sheet has no place for conditional formats.");
+  return xml.slice(0, next.index) + rules + xml.slice(next.index);
+}
+
+/** Cached values are shown as they are saved: nothing asks for a recalculation on opening. */
+const withoutRecalculation = (workbook: string): string =>
+  workbook.replace(/<calcPr [^>]*\/>/, '<calcPr calcId="191029"/>');
+
+const withFixedDates = (core: string): string =>
+  core.replace(/(<dcterms:(created|modified)[^>]*>)[^<]*/g, `$1${created}`);
+
+/** The order that the schema wants (the package puts markers first), and axes that say they are there. */
+const withSchemaOrder = (chart: string): string =>
+  chart
+    .replace(/(<c:marker>.*?<\/c:marker>)(<c:spPr>.*?<\/c:spPr>)/gs, "$2$1")
+    .replaceAll("</c:scaling><c:axPos", '</c:scaling><c:delete val="0"/><c:axPos');
+
+/** Completes what the package wrote: rules, validations, fixed dates, and the same order of entries. */
+export function finish(
+  bytes: Uint8Array,
+  sheets: readonly PlannedSheet[],
+  names: FunctionNames,
+): Uint8Array {
+  const parts = unzipSync(bytes);
+  const edit = (path: string, change: (text: string) => string) => {
+    const part = parts[path];
+    if (!part) throw new Error(`The new workbook has no ${path}.`);
+    parts[path] = strToU8(change(strFromU8(part)));
+  };
+  edit("xl/workbook.xml", withoutRecalculation);
+  edit("docProps/core.xml", withFixedDates);
+  for (const path of Object.keys(parts))
+    if (path.startsWith("xl/charts/")) edit(path, withSchemaOrder);
+  if (sheets.some((sheet) => sheet.rules.length > 0 || sheet.validations.length > 0)) {
+    let first = 0;
+    edit("xl/styles.xml", (text) => {
+      const styles = withRuleStyles(text);
+      first = styles.first;
+      return styles.text;
+    });
+    sheets.forEach((sheet, index) => {
+      const rules = rulesXml(sheet, (look) => first + lookOrder.indexOf(look), names);
+      edit(`xl/worksheets/sheet${index + 1}.xml`, (text) => withRules(text, rules));
+    });
+  }
+  const entries: Zippable = {};
+  for (const path of Object.keys(parts).sort((a, b) => rank(a) - rank(b) || (a < b ? -1 : 1)))
+    entries[path] = [parts[path] as Uint8Array, { mtime: entryDate, level: 6 }];
+  return zipSync(entries);
+}
+
+/** Readers look for the list of content types first. */
+const rank = (path: string): number => (path === "[Content_Types].xml" ? 0 : 1);

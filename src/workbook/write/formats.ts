@@ -1,0 +1,35 @@
+import type { Format } from "wasm-xlsxwriter";
+import type { Book, Style } from "../book";
+import type { Library } from "./library";
+
+function formatOf(library: Library, style: Style): Format {
+  const { Color, FormatAlign, FormatBorder } = library;
+  const colour = (hex: string) => Color.parse(hex);
+  let format = new library.Format();
+  if (style.format !== undefined) format = format.setNumFormat(style.format);
+  if (style.bold) format = format.setBold();
+  if (style.italic) format = format.setItalic();
+  if (style.size !== undefined) format = format.setFontSize(style.size);
+  if (style.ink !== undefined) format = format.setFontColor(colour(style.ink));
+  if (style.fill !== undefined) format = format.setBackgroundColor(colour(style.fill));
+  if (style.align === "left") format = format.setAlign(FormatAlign.Left);
+  if (style.align === "center") format = format.setAlign(FormatAlign.Center);
+  if (style.align === "right") format = format.setAlign(FormatAlign.Right);
+  if (style.wrap) format = format.setTextWrap().setAlign(FormatAlign.Top);
+  if (style.border?.top !== undefined)
+    format = format.setBorderTop(FormatBorder.Thin).setBorderTopColor(colour(style.border.top));
+  if (style.border?.bottom !== undefined)
+    format = format
+      .setBorderBottom(FormatBorder.Thin)
+      .setBorderBottomColor(colour(style.border.bottom));
+  return format;
+}
+
+/** The package's formats by the keys of the book's styles; the plain one for cells without a key. */
+export function formatsOf(library: Library, book: Book): (style: string | undefined) => Format {
+  const formats = new Map<string, Format>();
+  for (const [key, style] of Object.entries(book.styles))
+    formats.set(key, formatOf(library, style));
+  const plain = new library.Format();
+  return (style) => (style === undefined ? plain : (formats.get(style) ?? plain));
+}

@@ -1,0 +1,137 @@
+import { describe, expect, test } from "vitest";
+import { cellAt, type Sheet } from "../../../src/workbook/book";
+import { layOut } from "../../../src/workbook/layout/lay-out";
+import type { Part, Plan } from "../../../src/workbook/plan";
+import { samplePlan } from "../sample-plan";
+
+const planOf = (...parts: Part[]): Plan => ({
+  id: "x",
+  title: "X",
+  question: "?",
+  sheets: [{ name: "S", parts }],
+});
+
+const formulaAt = (sheet: Sheet | undefined, row: number, column: number) =>
+  sheet && cellAt(sheet, row, column)?.formula;
+
+describe("a plan laid out", () => {
+  const book = layOut(samplePlan);
+  const [about, log] = book.sheets;
+
+  test("names its inputs and results for the whole workbook", () => {
+    expect(book.definedNames).toContainEqual({ name: "wanted", formula: "About!$B$4" });
+    expect(book.definedNames).toContainEqual({ name: "averageDose", formula: "About!$B$6" });
+  });
+
+  test("speaks of tables by their columns and of spills by their mark", () => {
+    expect(formulaAt(log, 3, 4)).toBe(
+      "WETEND.DOSE.TARGET(wanted,log[[Overall retention (fraction)]])",
+    );
+    expect(formulaAt(log, 3, 2)).toBe("100*(1-log[[#This Row],[Overall retention (fraction)]])");
+    expect(formulaAt(about, 5, 1)).toBe("AVERAGE('Mill log'!$E$4#)");
+    expect(formulaAt(log, 3, 7)).toBe("MAX($E$4#)");
+  });
+
+  test("marks formulas outside tables as able to spill, and those in tables as plain", () => {
+    expect(log && cellAt(log, 3, 4)?.spill).toEqual({ rows: 1, columns: 1 });
+    expect(log && cellAt(log, 3, 2)).not.toHaveProperty("spill");
+  });
+
+  test("keeps the room of a spill free and formatted", () => {
+    expect(log && cellAt(log, 42, 4)).toEqual({ value: null, style: "result 0.00" });
+    expect(book.styles["result 0.00"]?.format).toBe("0.00");
+  });
+
+  test("turns what may be typed into a validation with its message", () => {
+    expect(about?.validations[0]).toEqual({
+      area: { row: 3, column: 1, rows: 1, columns: 1 },
+      type: "decimal",
+      from: "0.1",
+      to: "50",
+      refusal: "Give a number from 0.1 to 50 (kg/t).",
+      prompt: {
+        title: "Starch wanted in the sheet",
+        text: "Oven-dry starch per tonne of oven-dry furnish.",
+      },
+    });
+  });
+
+  test("draws the chart from the cells that the symbols name", () => {
+    expect(log?.charts[0]?.series[0]).toMatchObject({
+      values: { sheet: "Mill log", area: { row: 3, column: 4, rows: 40, columns: 1 } },
+      x: { sheet: "Mill log", area: { row: 3, column: 0, rows: 4, columns: 1 } },
+    });
+  });
+
+  test("takes other names where the workbook has these already", () => {
+    const second = layOut(samplePlan, {
+      sheets: new Set(["about", "mill log"]),
+      words: new Set(["wanted", "log"]),
+    });
+    expect(second.sheets.map(({ name }) => name)).toEqual(["About 2", "Mill log 2"]);
+    expect(second.tables[0]?.name).toBe("log_2");
+    expect(formulaAt(second.sheets[1], 3, 4)).toBe(
+      "WETEND.DOSE.TARGET(wanted_2,log_2[[Overall retention (fraction)]])",
+    );
+    expect(formulaAt(second.sheets[0], 5, 1)).toBe("AVERAGE('Mill log 2'!$E$4#)");
+    expect(second.sheets[0]?.rules[0]?.test).toEqual({ above: "wanted_2*1.4" });
+  });
+});
+
+describe("symbols", () => {
+  const block: Part = {
+    kind: "block",
+    at: "B2",
+    name: "grid",
+    rows: [
+      [1, 2],
+      [3, 4],
+    ],
+  };
+  const formula = (text: string): Part => ({ kind: "block", at: "H9", rows: [[`=${text}`]] });
+  const laid = (text: string) => formulaAt(layOut(planOf(block, formula(text))).sheets[0], 8, 7);
+
+  test.each([
+    ["SUM({grid})", "SUM($B$2:$C$3)"],
+    ["SUM({grid[2]})", "SUM(INDEX($B$2:$C$3,0,2))"],
+    ["{grid[2,1]}*2", "INDEX($B$2:$C$3,2,1)*2"],
+    ['"{grid}"&SUM({1,2})', '"{grid}"&SUM({1,2})'],
+  ])("%s becomes %s", (text, expected) => expect(laid(text)).toBe(expected));
+
+  test("escape what a table's header may not hold plainly", () => {
+    const table: Part = {
+      kind: "table",
+      at: "A1",
+      name: "furnish",
+      columns: [{ key: "share", header: "Share [dry]", values: [0.5] }],
+    };
+    const sheet = layOut(planOf(table, formula("SUM({furnish.share})"))).sheets[0];
+    expect(formulaAt(sheet, 8, 7)).toBe("SUM(furnish[[Share '[dry']]])");
+  });
+});
+
+describe("a plan that is wrong is refused", () => {
+  const line = (name: string, at = "A1"): Part => ({
+    kind: "input",
+    at,
+    name,
+    label: "x",
+    unit: "",
+    value: 1,
+  });
+  test.each([
+    ["two parts in one cell", planOf(line("dose"), line("price", "B1")), /meet at B1/],
+    ["two parts of one name", planOf(line("dose"), line("dose", "A2")), /named "dose"/],
+    ["a symbol that is a cell's address", planOf(line("ds1")), /"ds1" cannot be a symbol/],
+    [
+      "a symbol that nothing has",
+      planOf({ kind: "block", at: "A1", rows: [["={missing}"]] }),
+      /no part named "missing"/,
+    ],
+    [
+      "a sheet's name that no spreadsheet takes",
+      { ...planOf(), sheets: [{ name: "a/b", parts: [] }] },
+      /cannot be the name of a sheet/,
+    ],
+  ])("%s", (_, plan, message) => expect(() => layOut(plan)).toThrow(message));
+});

@@ -1,0 +1,123 @@
+import ExcelJS from "exceljs";
+import { strFromU8, unzipSync } from "fflate";
+import { beforeAll, describe, expect, test } from "vitest";
+import type { Cell } from "../../../src/workbook/book";
+import { functionNames } from "../../../src/workbook/formula/stored-form";
+import { layOut } from "../../../src/workbook/layout/lay-out";
+import type { PlannedBook } from "../../../src/workbook/layout/planned";
+import { writeWorkbook } from "../../../src/workbook/write/write-workbook";
+import { samplePlan } from "../sample-plan";
+
+const names = functionNames(["WETEND.DOSE.TARGET"]);
+
+/** The sample as if computed: doses beside the log, 6.5 kept at each day's retention. */
+function computed(): PlannedBook {
+  const book = layOut(samplePlan);
+  const cells = structuredClone(book.sheets[1]?.cells) as Record<number, Record<number, Cell>>;
+  [0.8, 0.82, 0.79, 0.81].forEach((retention, line) => {
+    const row = cells[3 + line] as Record<number, Cell>;
+    const value = 6.5 / retention;
+    row[4] =
+      line === 0
+        ? { ...(row[4] as Cell), value, spill: { rows: 4, columns: 1 } }
+        : { ...(row[4] as Cell), value, spilled: true };
+  });
+  const sheets = book.sheets.map((sheet, index) => (index === 1 ? { ...sheet, cells } : sheet));
+  return { ...book, sheets };
+}
+
+describe("a workbook written from a plan", () => {
+  let bytes: Uint8Array;
+  let parts: Record<string, string>;
+  let read: ExcelJS.Workbook;
+
+  beforeAll(async () => {
+    bytes = await writeWorkbook(computed(), names);
+    parts = Object.fromEntries(
+      Object.entries(unzipSync(bytes)).map(([path, part]) => [path, strFromU8(part)]),
+    );
+    read = await new ExcelJS.Workbook().xlsx.load(bytes.slice().buffer as ArrayBuffer);
+  });
+
+  test("opens in another program with its sheets, inputs and formats", () => {
+    expect(read.worksheets.map(({ name }) => name)).toEqual(["About", "Mill log"]);
+    const input = read.getWorksheet("About")?.getCell("B4");
+    expect(input?.value).toBe(6.5);
+    expect(input?.numFmt).toBe("0.0");
+    expect(input?.font.color?.argb).toBe("FF0B6E6E");
+    expect(input?.dataValidation).toMatchObject({
+      type: "decimal",
+      operator: "between",
+      formulae: [0.1, 50],
+      promptTitle: "Starch wanted in the sheet",
+      error: "Give a number from 0.1 to 50 (kg/t).",
+    });
+    expect(read.definedNames.getRanges("wanted").ranges).toEqual(["About!$B$4"]);
+  });
+
+  test("holds dates as dates, the frozen rows and the printed page", () => {
+    const log = read.getWorksheet("Mill log");
+    expect(log?.getCell("A4").value).toEqual(new Date(Date.UTC(2024, 2, 1)));
+    expect(log?.views[0]).toMatchObject({ state: "frozen", xSplit: 1, ySplit: 3 });
+    expect(log?.pageSetup).toMatchObject({ orientation: "landscape", fitToWidth: 1 });
+    expect(parts["xl/workbook.xml"]).toContain("'Mill log'!$3:$3");
+  });
+
+  test("stores our functions in the form that Excel saves, as dynamic arrays with their values", () => {
+    const sheet = parts["xl/worksheets/sheet2.xml"];
+    expect(sheet).toContain(
+      '<f t="array" ref="E4:E7">_xldudf_WETEND_DOSE_TARGET(wanted,log[[Overall retention (fraction)]])</f><v>8.125</v>',
+    );
+    expect(sheet).toMatch(/<c r="E4" s="\d+" cm="1">/);
+    expect(read.getWorksheet("Mill log")?.getCell("E6").value).toBeCloseTo(6.5 / 0.79, 14);
+    expect(sheet).toContain('<f t="array" ref="H4">MAX(_xlfn.ANCHORARRAY($E$4))</f>');
+  });
+
+  test("keeps table cells plain, and names the formula of the column", () => {
+    expect(parts["xl/worksheets/sheet2.xml"]).toMatch(/<c r="C4" s="\d+"><f>100\*\(1-log/);
+    expect(parts["xl/tables/table1.xml"]).toContain(
+      '<tableColumn id="3" name="Lost (%)"><calculatedColumnFormula>100*(1-log[[#This Row],[Overall retention (fraction)]])</calculatedColumnFormula>',
+    );
+  });
+
+  test("marks cells by rule, with looks that the styles hold", () => {
+    const about = read.getWorksheet("About") as unknown as {
+      conditionalFormattings: { ref: string; rules: { formulae: string[]; style: unknown }[] }[];
+    };
+    expect(about.conditionalFormattings[0]).toMatchObject({
+      ref: "B6",
+      rules: [
+        {
+          formulae: ["AND(ISNUMBER(B6),B6>wanted*1.4)"],
+          style: { font: { bold: true, color: { argb: "FF9C1C12" } } },
+        },
+      ],
+    });
+  });
+
+  test("draws a spill as far as it reaches, with titles, units and a text for who cannot see it", () => {
+    const chart = parts["xl/charts/chart1.xml"];
+    expect(chart).toContain("<c:f>'Mill log'!$E$4:$E$7</c:f>");
+    expect(chart).toContain("<a:t>Dose (kg/t)</a:t>");
+    expect(chart).toContain('<c:pt idx="1"><c:v>7.926829268292684</c:v>');
+    expect(parts["xl/drawings/drawing1.xml"]).toContain("The dose of each day of the log.");
+  });
+
+  test("puts the elements of a series in the order of the schema", () => {
+    const series = /<c:ser>(.*?)<\/c:ser>/s.exec(parts["xl/charts/chart1.xml"] ?? "")?.[1] ?? "";
+    const order = ["c:idx", "c:order", "c:tx", "c:spPr", "c:marker", "c:xVal", "c:yVal"];
+    const at = order.map((name) => series.indexOf(`<${name}`));
+    expect(at.every((place) => place >= 0)).toBe(true);
+    expect([...at].sort((a, b) => a - b)).toEqual(at);
+  });
+
+  test("does not ask for a recalculation, so that cached values are seen without the add-in", () => {
+    expect(parts["xl/workbook.xml"]).not.toContain("fullCalcOnLoad");
+  });
+
+  test("is the same byte for byte when it is built again", async () => {
+    const again = await writeWorkbook(computed(), names);
+    expect(Buffer.compare(bytes, again)).toBe(0);
+    expect(parts["docProps/core.xml"]).not.toContain(`${new Date().getUTCFullYear()}-`);
+  });
+});
