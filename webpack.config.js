@@ -3,6 +3,7 @@ import { createRequire } from "node:module";
 import path from "node:path";
 import { EsbuildPlugin } from "esbuild-loader";
 import { FunctionTables } from "./src/build/function-tables";
+import { HelpPages } from "./src/build/help-pages";
 
 const CustomFunctionsMetadataPlugin = createRequire(import.meta.url)(
   "custom-functions-metadata-plugin",
@@ -56,6 +57,7 @@ function functions({ origin }) {
     plugins: [
       new CustomFunctionsMetadataPlugin({ output: "functions.json", input: families }),
       new FunctionTables({ files: families, origin }),
+      new HelpPages(),
     ],
   };
 }

@@ -11,6 +11,8 @@ export interface BuiltFunctions {
   /** functions.json: what the host is told of each function. */
   readonly metadata: FunctionsMetadata;
   readonly reference: readonly FunctionReference[];
+  /** The static pages of help, by file name. */
+  readonly help: Readonly<Record<string, string>>;
 }
 
 export interface FunctionsMetadata {
@@ -53,5 +55,11 @@ export async function buildFunctions(): Promise<BuiltFunctions> {
     code: read("functions.js"),
     metadata: JSON.parse(read("functions.json")),
     reference: JSON.parse(read("reference.json")),
+    help: Object.fromEntries(
+      (volume.readdirSync(path.join(folder, "help")) as string[]).map((name) => [
+        name,
+        read(`help/${name}`),
+      ]),
+    ),
   };
 }

@@ -4,7 +4,8 @@ import { readDeclarations } from "../help/read-declarations";
 import type { FunctionReference } from "../help/reference";
 
 const METADATA = "functions.json";
-const REFERENCE = "reference.json";
+/** The file that holds the words about the functions. */
+export const REFERENCE = "reference.json";
 
 /** The limits that the platform sets to ids and texts. */
 const ID = /^[A-Z][A-Z0-9_.]{2,63}$/;
