@@ -1,0 +1,68 @@
+/** How a number is known. */
+export type Evidence = "published" | "computed" | "typical, from memory" | "own table";
+
+/** A property of an additive or a component: a number with its unit and range, or a text. */
+export interface Entry {
+  readonly value: number | string | boolean;
+  readonly unit: string;
+  readonly low?: number;
+  readonly high?: number;
+  readonly evidence: Evidence;
+  /** Where it comes from, in words that can stand beside the number. */
+  readonly source: string;
+}
+
+/** An additive or a component of the furnish, with all that is known of it by name of the property. */
+export interface Item {
+  readonly name: string;
+  readonly kind: string;
+  readonly properties: ReadonlyMap<string, Entry>;
+}
+
+/** A value, its low and its high. */
+export type Span = readonly [value: number, low: number, high: number];
+
+/** How far a value from memory can be trusted. */
+type Confidence = "high" | "medium" | "low";
+
+/** A typical value of the trade that nobody could trace to a publication. */
+export type Typical = readonly [...Span, Confidence];
+
+export function typical([value, low, high, confidence]: Typical, unit: string, remark = ""): Entry {
+  const source = `Typical of the trade, from memory, confidence ${confidence}: measure your own.`;
+  return {
+    value,
+    unit,
+    low,
+    high,
+    evidence: "typical, from memory",
+    source: remark === "" ? source : `${source} ${remark}`,
+  };
+}
+
+export function published([value, low, high]: Span, unit: string, source: string): Entry {
+  return { value, unit, low, high, evidence: "published", source };
+}
+
+/** A value that the model computes, at the middle and at both ends of what it depends on. */
+export function computed(
+  compute: (share: number) => number,
+  [middle, first, last]: Span,
+  unit: string,
+  source: string,
+): Entry {
+  const ends = [compute(first), compute(last)] as const;
+  return {
+    value: compute(middle),
+    unit,
+    low: Math.min(...ends),
+    high: Math.max(...ends),
+    evidence: "computed",
+    source,
+  };
+}
+
+/** What a thing is, in words. */
+export function described(value: string, source = "Textbook chemistry, from memory."): Entry {
+  return { value, unit: "text", evidence: "typical, from memory", source };
+}
