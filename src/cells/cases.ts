@@ -4,6 +4,7 @@ import type { Argument, Values } from "./argument";
 import { asCells, type Cell, type Cells, isBlank } from "./cell";
 import type { CellFunction } from "./elementwise";
 import { columnsOf, commonRows } from "./extent";
+import type { Told } from "./observer";
 import { isQuantity, type Quantity, readNumber } from "./quantity";
 import { settle } from "./settle";
 import { readVector, type Vector } from "./vector";
@@ -20,7 +21,7 @@ export function cases<const A extends readonly Argument<unknown>[]>(
 ): CellFunction {
   const formula = model as (...values: unknown[]) => number | readonly number[];
 
-  function compute(given: readonly unknown[]): Answer {
+  function prepare(given: readonly unknown[]): Prepared {
     const ranges = args.map((argument, i) => ({
       argument,
       name: argument.name,
@@ -30,23 +31,51 @@ export function cases<const A extends readonly Argument<unknown>[]>(
     const count = byCase.length === 0 ? undefined : commonRows(byCase);
     const readers = ranges.map((range) => reader(range, isManyCases(range)));
     const vectors = args.flatMap((argument, i) => (isVector(argument) ? [{ argument, i }] : []));
+    return {
+      count,
+      upright: count === undefined && ranges.some(isColumn),
+      values(row) {
+        const values = readers.map((read) => read(row));
+        spreadAndCompare(vectors, values);
+        return values;
+      },
+    };
+  }
+
+  function compute(given: readonly unknown[]): Answer {
+    const { count, upright, values } = prepare(given);
 
     function solve(row: number): readonly AnswerCell[] | CustomFunctions.Error {
       try {
-        const values = readers.map((read) => read(row));
-        spreadAndCompare(vectors, values);
-        const result = formula(...values);
+        const result = formula(...values(row));
         return typeof result === "number" ? [answerCell(result)] : result.map(answerCell);
       } catch (problem) {
         return errorCell(problem);
       }
     }
 
-    if (count === undefined) return oneCase(solve(0), ranges.some(isColumn));
+    if (count === undefined) return oneCase(solve(0), upright);
     return manyCases(Array.from({ length: count }, (_, row) => solve(row)));
   }
 
-  return (...given) => settle(id, args.length, given, () => compute(given));
+  const told: Told = {
+    id,
+    count: args.length,
+    values(given, row) {
+      const { count, values } = prepare(given);
+      return values(count === undefined ? 0 : row);
+    },
+  };
+  return (...given) => settle(told, given, () => compute(given));
+}
+
+/** The arguments of a call, ready to be read case by case. */
+interface Prepared {
+  /** How many cases there are; undefined where nothing brings a case a row. */
+  readonly count: number | undefined;
+  /** Whether the answer of a single case is a column. */
+  readonly upright: boolean;
+  values(row: number): unknown[];
 }
 
 interface Range {

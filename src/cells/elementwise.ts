@@ -2,8 +2,8 @@ import type { Answer } from "./answer";
 import type { Argument, Values } from "./argument";
 import type { Cell, Cells } from "./cell";
 import { attempt, type Formula, isNoValue } from "./invoke";
-import { observer } from "./observer";
-import { overRanges } from "./over-ranges";
+import { observer, type Told } from "./observer";
+import { elementValues, overRanges } from "./over-ranges";
 import { accepts, isQuantity, type Quantity } from "./quantity";
 import { settle } from "./settle";
 
@@ -21,8 +21,13 @@ export function elementwise<const A extends readonly Argument<unknown>[]>(
   model: (...values: Values<A>) => number,
 ): CellFunction {
   const formula = model as Formula;
+  const told: Told = {
+    id,
+    count: args.length,
+    values: (given, row, column) => elementValues(args, given, row, column),
+  };
   const slow: CellFunction = (...given) =>
-    settle(id, args.length, given, () => overRanges(args, given, formula));
+    settle(told, given, () => overRanges(args, given, formula));
   if (!args.every(isQuantity)) return slow;
 
   // A sheet makes this call by the thousand: one sound number in each place, and nobody who watches.

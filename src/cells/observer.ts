@@ -7,6 +7,18 @@ export interface Call {
   readonly address: string | undefined;
   readonly arguments: readonly unknown[];
   readonly answer: Answer | CustomFunctions.Error;
+  /**
+   * What the model took for one cell of the answer: units read, defaults in place of what was left out.
+   * Refuses as the call did where that cell could not be computed.
+   */
+  values(row: number, column: number): readonly unknown[];
+}
+
+/** A function as it is told of: its id, how many arguments it has, and how they are read for one cell. */
+export interface Told {
+  readonly id: string;
+  readonly count: number;
+  values(given: readonly unknown[], row: number, column: number): readonly unknown[];
 }
 
 export type Observer = (call: Call) => void;
@@ -20,13 +32,17 @@ export function observe(next: Observer | undefined): void {
 
 /** Tells the observer, if there is one. `given` holds the arguments and, behind them, the invocation. */
 export function report(
-  id: string,
-  count: number,
+  told: Told,
   given: readonly unknown[],
   answer: Answer | CustomFunctions.Error,
 ): void {
   if (observer === undefined) return;
-  const invocation = given[count] as CustomFunctions.Invocation | undefined;
-  const address = invocation?.address;
-  observer({ id, address, arguments: given.slice(0, count), answer });
+  const invocation = given[told.count] as CustomFunctions.Invocation | undefined;
+  observer({
+    id: told.id,
+    address: invocation?.address,
+    arguments: given.slice(0, told.count),
+    answer,
+    values: (row, column) => told.values(given, row, column),
+  });
 }

@@ -111,6 +111,21 @@ function closeLook(
   }
 }
 
+/** The values that one cell of the answer is computed from. */
+export function elementValues(
+  args: readonly Argument<unknown>[],
+  given: readonly unknown[],
+  row: number,
+  column: number,
+): unknown[] {
+  return args.map((argument, place) => {
+    const cells = asCells(given[place]);
+    if (cells === null || !isQuantity(argument) || isOmitted(cells)) return argument.read(cells);
+    const line = cells[cells.length > 1 ? row : 0];
+    return readElement(argument, line?.[columnsOf(cells) > 1 ? column : 0]);
+  });
+}
+
 /** A blank among the cells of an optional argument counts as left out. */
 function readElement(quantity: Quantity, cell: Cell): number | undefined {
   if (quantity.optional && isBlank(cell)) return quantity.fallback;

@@ -4,6 +4,7 @@ import type { Argument, Values } from "./argument";
 import { spreadAndCompare } from "./cases";
 import { asCells, type Cell, type Cells, isBlank, isOmitted } from "./cell";
 import type { CellFunction } from "./elementwise";
+import type { Told } from "./observer";
 import { settle } from "./settle";
 import type { Vector } from "./vector";
 
@@ -22,17 +23,22 @@ export function whole<const A extends readonly Argument<unknown>[]>(
   const formula = model as (...values: unknown[]) => readonly (readonly TableCell[])[];
   const sized = args.flatMap((argument, i) => (isSized(argument) ? [{ argument, i }] : []));
 
-  function compute(given: readonly unknown[]): Answer {
+  function read(given: readonly unknown[]): unknown[] {
     const cells = dropBlankPairs(
       args,
       args.map((_, i) => asCells(given[i])),
     );
     const values = args.map((argument, i) => argument.read(cells[i] ?? null));
     spreadAndCompare(sized, values);
-    return formula(...values).map((row) => row.map((cell): AnswerCell => answerCell(cell)));
+    return values;
   }
 
-  return (...given) => settle(id, args.length, given, () => compute(given));
+  function compute(given: readonly unknown[]): Answer {
+    return formula(...read(given)).map((row) => row.map((cell): AnswerCell => answerCell(cell)));
+  }
+
+  const told: Told = { id, count: args.length, values: read };
+  return (...given) => settle(told, given, () => compute(given));
 }
 
 type Sized = Pick<Vector, "name" | "size" | "oneForAll" | "paired">;

@@ -8,6 +8,7 @@ const call = (address: string | undefined, id = "DOSE.PUMP", cells = 1): Call =>
   address,
   arguments: [new Array(cells).fill([8])],
   answer: [[1]],
+  values: () => [8],
 });
 
 describe("the record of calls", () => {
