@@ -1,5 +1,6 @@
 import type { Call } from "../cells/observer";
-import type { Book } from "../workbook/book";
+import type { Taken } from "../workbook/layout/free-names";
+import type { PlannedBook } from "../workbook/layout/planned";
 
 /**
  * What a sheet can do for the pane. The pane knows this and no more; where there is no sheet at all
@@ -32,7 +33,7 @@ export interface SheetHost {
    * Adds sheets and leaves the ones that are there alone. The book is made from the names that are taken
    * here, so that its sheets, tables and defined names are free ones. Gives the names of the new sheets.
    */
-  addSheets(makeBook: (taken: TakenNames) => Book): Promise<readonly string[]>;
+  addSheets(makeBook: (taken: Taken) => PlannedBook): Promise<readonly string[]>;
 
   /** The sheet tables whose first column has this header (own additives, own components). */
   readTables(firstHeader: string): Promise<readonly SheetTable[]>;
@@ -104,13 +105,6 @@ export interface NewTable {
   readonly name: string;
   readonly columns: readonly string[];
   readonly rows: readonly (readonly CellValue[])[];
-}
-
-/** Names that the workbook uses already, in small letters. */
-export interface TakenNames {
-  readonly sheets: ReadonlySet<string>;
-  /** Defined names and tables: they share one space. */
-  readonly words: ReadonlySet<string>;
 }
 
 export interface SheetTable {

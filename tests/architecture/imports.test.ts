@@ -87,7 +87,7 @@ test("functions hold no arithmetic", () => {
 
 test("only the Excel host names Excel's object model", () => {
   for (const { file, text } of files) {
-    if (file === "host/excel.ts") continue;
+    if (file === "host/excel.ts" || file.startsWith("host/excel/")) continue;
     expect(text, file).not.toMatch(
       /\bExcel\.(run|RequestContext|createWorkbook|Range|Worksheet)\b/,
     );
