@@ -1,0 +1,61 @@
+/**
+ * Where the grid's formula language differs from the spreadsheet's. Formulas go into the grid through
+ * toGrid and come back through fromGrid; nobody else needs to know.
+ *
+ * - A sign directly before TRUE or FALSE makes a name of it: the Boolean is put in brackets.
+ * - A number with digits to spare, 0.50 or 1e0, is not equal to the same number without: it is written short.
+ * - The mark of a spilled range, B4#, is unknown: it is written as the function behind it, ANCHORARRAY.
+ */
+
+// Text, quoted sheet names and what stands in square brackets are never touched.
+const untouched = /"(?:[^"]|"")*"|'(?:[^']|'')*'(?!!)|\[(?:[^[\]]|\[[^[\]]*\])*\]/g;
+
+/** Applies an edit to the parts of a formula that are neither text nor a column of a table. */
+function outsideText(formula: string, edit: (part: string) => string): string {
+  let result = "";
+  let from = 0;
+  for (const match of formula.matchAll(untouched)) {
+    result += edit(formula.slice(from, match.index)) + match[0];
+    from = match.index + match[0].length;
+  }
+  return result + edit(formula.slice(from));
+}
+
+const signedBoolean = /([-+])(\s*)(TRUE|FALSE)\b(?!\s*\()/gi;
+const bracketedBoolean = /([-+])(\s*)\((TRUE|FALSE)\)/gi;
+const reference = String.raw`(?:(?:'(?:[^']|'')*'|[\p{L}_][\p{L}\p{N}_.]*)!)?\$?[A-Z]{1,3}\$?\d+`;
+const spillMark = new RegExp(`(${reference})#`, "giu");
+const spillFunction = new RegExp(String.raw`\bANCHORARRAY\((${reference})\)`, "giu");
+
+const number =
+  /'(?:[^']|'')*'!|(?<![\p{L}\p{N}_.$:])(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?(?![\p{L}\p{N}_.!:(])/giu;
+
+/** Without "=" in, with "=" out. */
+export function toGrid(formula: string): string {
+  const edited = outsideText(formula, (part) =>
+    part
+      .replace(signedBoolean, "$1$2($3)")
+      .replace(spillMark, "ANCHORARRAY($1)")
+      .replace(number, (found) => (found.endsWith("!") ? found : String(Number(found)))),
+  );
+  return `=${edited}`;
+}
+
+/** With "=" in, without "=" out. */
+export function fromGrid(formula: string): string {
+  return outsideText(formula.replace(/^=/, ""), (part) =>
+    part.replace(bracketedBoolean, "$1$2$3").replace(spillFunction, "$1#"),
+  );
+}
+
+const plainReference =
+  /^(?:(?:'(?:[^']|'')*'|[\p{L}_][\p{L}\p{N}_.]*)!)?\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?$/iu;
+
+/** The grid puts a name's text in place of the name: a formula keeps its meaning only in brackets. */
+export const nameToGrid = (formula: string): string =>
+  plainReference.test(formula) ? formula : `=(${toGrid(formula).slice(1)})`;
+
+export const nameFromGrid = (formula: string): string =>
+  formula.startsWith("=(") && formula.endsWith(")")
+    ? fromGrid(formula.slice(2, -1))
+    : fromGrid(formula);

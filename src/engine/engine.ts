@@ -1,0 +1,72 @@
+/** The open grid's formula engine without a screen: a workbook in, the same workbook computed out. */
+import type { Workbook } from "@univerjs/core";
+import type { Book } from "../workbook/book";
+import { calculate } from "./calculate";
+import { type EngineFormula, executorsOf } from "./executor";
+import { Failures } from "./failures";
+import type { LoadedFunctions } from "./functions";
+import { guardNatives, nativesOf } from "./natives";
+import { type Recalculation, recalculated } from "./recalculation";
+import { gridNames, type Room, roomFor, snapshotOf } from "./snapshot";
+
+export interface Engine {
+  /** Computes every formula; the book that was given stays as it is. */
+  recalculate(book: Book): Promise<Recalculation>;
+}
+
+/** The two packages of the grid that a calculation needs. */
+export interface Packages {
+  readonly core: typeof import("@univerjs/core");
+  readonly formula: EngineFormula;
+}
+
+/** As large as a sheet can be: whole columns then cost time, so this is for books that need it. */
+const FULL_ROOM: Room = { rows: 1_048_576, columns: 16_384 };
+
+let booksSoFar = 0;
+
+export function createEngine(packages: Packages, loaded: LoadedFunctions): Engine {
+  return {
+    async recalculate(book) {
+      const first = await compute(packages, loaded, book, roomFor(book));
+      // These may come only from a sheet that was made too small for an answer or a reference.
+      const cramped = first.failures.some(({ error }) => error === "#SPILL!" || error === "#REF!");
+      return cramped ? compute(packages, loaded, book, FULL_ROOM) : first;
+    },
+  };
+}
+
+async function compute(
+  { core, formula }: Packages,
+  loaded: LoadedFunctions,
+  book: Book,
+  room: Room,
+): Promise<Recalculation> {
+  const univer = new core.Univer({ logLevel: core.LogLevel.SILENT, locale: core.LocaleType.EN_US });
+  try {
+    univer.registerPlugin(formula.UniverFormulaEnginePlugin);
+    const injector = univer.__getInjector();
+    // The engine keeps parsed formulas by the id of their workbook for as long as the program runs.
+    const id = `book-${booksSoFar++}`;
+    const snapshot = snapshotOf(book, id, room);
+    const workbook: Workbook = univer.createUnit(core.UniverInstanceType.UNIVER_SHEET, snapshot);
+
+    const failures = new Failures();
+    const functionService = injector.get(formula.IFunctionService);
+    guardNatives(formula, functionService.getExecutors().values());
+    functionService.registerExecutors(
+      ...nativesOf(formula),
+      ...executorsOf(loaded, {
+        formula,
+        failures,
+        sheetName: (sheetId) => workbook.getSheetBySheetId(sheetId)?.getName() ?? "",
+      }),
+    );
+    injector.get(formula.IDefinedNamesService).registerDefinedNames(id, gridNames(book));
+
+    await calculate(formula, injector, workbook, failures);
+    return recalculated(book, workbook, injector.get(formula.FormulaDataModel), failures);
+  } finally {
+    univer.dispose();
+  }
+}

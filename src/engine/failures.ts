@@ -1,0 +1,50 @@
+/**
+ * Why cells fail. The grid's error values hold no text, so the messages that our functions give are
+ * kept beside them, by the cell of the formula.
+ */
+export interface FormulaCell {
+  readonly sheetId: string;
+  readonly row: number;
+  readonly column: number;
+}
+
+interface Failure {
+  readonly error: string;
+  readonly message: string;
+  /** Where in the spilled answer the error stands. */
+  readonly row: number;
+  readonly column: number;
+}
+
+const keyOf = ({ sheetId, row, column }: FormulaCell) => `${sheetId}!${row},${column}`;
+
+export class Failures {
+  #run = 0;
+  readonly #byCell = new Map<string, { run: number; list: Failure[] }>();
+
+  /** A formula may be computed again in every run; what it said in an earlier one no longer counts. */
+  startRun(): void {
+    this.#run++;
+  }
+
+  /** A function of this formula is being called: forget what the formula said in an earlier run. */
+  visit(cell: FormulaCell): void {
+    if (this.#byCell.size === 0) return;
+    const key = keyOf(cell);
+    if (this.#byCell.get(key)?.run !== this.#run) this.#byCell.delete(key);
+  }
+
+  add(cell: FormulaCell, failure: Failure): void {
+    const key = keyOf(cell);
+    const known = this.#byCell.get(key);
+    if (known?.run === this.#run) known.list.push(failure);
+    else this.#byCell.set(key, { run: this.#run, list: [failure] });
+  }
+
+  /** What was said of the cell so many rows and columns into what the formula fills, if it shows this error. */
+  messageOf(formula: FormulaCell, error: string, row = 0, column = 0): string | undefined {
+    const alike = this.#byCell.get(keyOf(formula))?.list.filter((known) => known.error === error);
+    const exact = alike?.find((known) => known.row === row && known.column === column);
+    return (exact ?? alike?.[0])?.message;
+  }
+}

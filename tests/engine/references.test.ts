@@ -1,0 +1,159 @@
+import { describe, expect, test } from "vitest";
+import { openEngine } from "../../src/engine/node";
+import type { Book } from "../../src/workbook/book";
+import { probe } from "./probe";
+import { book, sheet, shown } from "./sheet";
+
+const engine = openEngine(probe);
+
+describe("answers that spill", () => {
+  test("are followed to the end of a chain in which each reads a part of the one before", async () => {
+    const result = await engine.recalculate(
+      book([
+        sheet("S", {
+          A1: "=B2*1",
+          B1: "=C2:C3*1",
+          C1: "=D2:D4*1",
+          D1: "=E2:E5*1",
+          E1: "=F2:F6*1",
+          F1: "=SEQUENCE(7)",
+          G1: "=SUM(B1:B2)",
+        }),
+      ]),
+    );
+    expect(shown(result, "A1")).toBe(6);
+    expect(shown(result, "G1")).toBe(11);
+  });
+
+  test("are read as a whole by the mark #", async () => {
+    const result = await engine.recalculate(
+      book([
+        sheet("My log", { A1: "=SEQUENCE(4)", C1: "=SUM(A1#)", D1: "=A1#*2", E1: "=ROWS(C1#)" }),
+        sheet("T", { A1: "=MAX('My log'!$A$1#)" }),
+      ]),
+    );
+    expect(shown(result, "C1")).toBe(10);
+    expect(shown(result, "D4")).toBe(8);
+    expect(shown(result, "E1")).toBe(1);
+    expect(shown(result, "A1", "T")).toBe(4);
+  });
+
+  test("leave nothing behind of an earlier, longer answer", async () => {
+    const long = await engine.recalculate(book([sheet("S", { A1: 4, B1: "=SEQUENCE(A1)" })]));
+    const [before] = long.book.sheets;
+    const cells = { ...before?.cells, 0: { ...before?.cells[0], 0: { value: 2 } } };
+    const short = await engine.recalculate(book([{ name: "S", cells }]));
+    expect([1, 2, 3].map((row) => short.book.sheets[0]?.cells[row]?.[1]?.value)).toEqual([
+      2,
+      undefined,
+      undefined,
+    ]);
+  });
+});
+
+describe("names", () => {
+  const named = (formula: string, definedNames: Book["definedNames"]) =>
+    engine.recalculate(
+      book([sheet("Log", { A1: 2, A2: 3 }), sheet("Sum up", { A1: `=${formula}` })], {
+        definedNames,
+      }),
+    );
+
+  test.each([
+    ["a cell", "dose*2", "Log!$A$1", 4],
+    ["a range", "SUM(dose)", "Log!$A$1:$A$2", 5],
+    ["a number", "dose*2", "0.25", 0.5],
+    ["a sum, which stays whole inside a product", "dose*2", "SUM(Log!$A$1:$A$2)+1", 12],
+    ["a sum of cells, which stays whole behind a sign", "1-dose", "Log!$A$1+Log!$A$2", -4],
+  ])("stand for %s", async (_, formula, means, value) => {
+    const result = await named(formula, [{ name: "dose", formula: means }]);
+    expect(shown(result, "A1", "Sum up")).toBe(value);
+  });
+
+  test("may belong to one sheet", async () => {
+    const result = await named("dose", [{ name: "dose", formula: "Log!$A$2", sheet: "Sum up" }]);
+    expect(shown(result, "A1", "Sum up")).toBe(3);
+  });
+});
+
+describe("tables", () => {
+  const columns = ["Day", "Dose (kg/t)", "COD, kg/d", "Share #1", "a [b]"];
+  const inTable = async (formula: string) => {
+    const result = await engine.recalculate(
+      book(
+        [
+          sheet("Log", {
+            B2: "Day",
+            C2: "Dose (kg/t)",
+            D2: "COD, kg/d",
+            E2: "Share #1",
+            F2: "a [b]",
+            B3: 1,
+            C3: 8,
+            D3: 500,
+            E3: 0.5,
+            F3: 3,
+            B4: 2,
+            C4: 9,
+            D4: 600,
+            E4: 0.25,
+            F4: 4,
+            B5: "Total",
+            C5: 17,
+            H4: `=${formula}`,
+          }),
+        ],
+        {
+          tables: [
+            {
+              name: "Log_1",
+              sheet: "Log",
+              area: { row: 1, column: 1, rows: 4, columns: 5 },
+              columns,
+              headerRow: true,
+              totalsRow: true,
+            },
+          ],
+        },
+      ),
+    );
+    return shown(result, "H4");
+  };
+
+  test.each([
+    ["SUM(Log_1[Day])", 3],
+    ["SUM(Log_1[Dose (kg/t)])", 17],
+    ["SUM(Log_1[COD, kg/d])", 1100],
+    ["SUM(Log_1[Share '#1])", 0.75],
+    ["SUM(Log_1[a '[b']])", 7],
+    ["SUM(log_1[day])", 3],
+    ["SUM(Log_1[[Dose (kg/t)]:[COD, kg/d]])", 1117],
+    ["COUNT(Log_1)", 10],
+    ["COUNTA(Log_1[])", 10],
+    ["ROWS(Log_1[#All])", 4],
+    ["ROWS(Log_1[#Data])", 2],
+    ["INDEX(Log_1[#Headers],1,2)", "Dose (kg/t)"],
+    ["Log_1[[#Headers],[COD, kg/d]]", "COD, kg/d"],
+    ["Log_1[[#Totals],[Dose (kg/t)]]", 17],
+    ["SUM(Log_1[[#All],[Dose (kg/t)]])", 34],
+    ["Log_1[[#This Row],[Dose (kg/t)]]*2", 18],
+    ["SUM(Log_1[[#This Row],[Dose (kg/t)]:[COD, kg/d]])", 609],
+    ["Log_1[@[Dose (kg/t)]]*2", 18],
+    ["Log_1[@Day]", 2],
+    ['"Log_1[Day]"', "Log_1[Day]"],
+  ])("%s is %s", async (formula, value) => {
+    expect(await inTable(formula)).toBe(value);
+  });
+});
+
+test("formulas reach other sheets by any name", async () => {
+  const result = await engine.recalculate(
+    book([
+      sheet("Fen's log", { A1: 2 }),
+      sheet("2026", { A1: 3 }),
+      sheet("S", { A1: "='Fen''s log'!A1*'2026'!A1", B1: "=SUM('2026'!A:A)" }),
+    ]),
+  );
+  expect(shown(result, "A1", "S")).toBe(6);
+  expect(shown(result, "B1", "S")).toBe(3);
+});
