@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { type Compiler, sources, WebpackError } from "webpack";
+import type { Compiler } from "webpack";
 import { readDeclarations } from "../help/read-declarations";
 import type { FunctionReference } from "../help/reference";
 
@@ -53,9 +53,10 @@ export class FunctionTables {
           ...declarations.flatMap((one) => one.faults),
           ...faultsOf(metadata, reference),
         ];
-        for (const fault of faults) compilation.errors.push(new WebpackError(fault));
+        for (const fault of faults)
+          compilation.errors.push(new compiler.webpack.WebpackError(fault));
         const json = (value: unknown) =>
-          new sources.RawSource(`${JSON.stringify(value, null, 1)}\n`);
+          new compiler.webpack.sources.RawSource(`${JSON.stringify(value, null, 1)}\n`);
         compilation.updateAsset(METADATA, json(complete(metadata, this.options.origin)));
         compilation.emitAsset(REFERENCE, json(reference));
       });

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { type Compiler, sources } from "webpack";
+import type { Compiler } from "webpack";
 import { functionPage, pageName } from "../help/pages/function-page";
 import { indexPage } from "../help/pages/index-page";
 import type { FunctionReference } from "../help/reference";
@@ -17,7 +17,7 @@ export class HelpPages {
         if (asset === undefined) return;
         const functions = JSON.parse(asset.source.source().toString()) as FunctionReference[];
         const emit = (name: string, text: string) =>
-          compilation.emitAsset(`help/${name}`, new sources.RawSource(text));
+          compilation.emitAsset(`help/${name}`, new compiler.webpack.sources.RawSource(text));
         emit("help.css", readFileSync(STYLE, "utf8"));
         emit("index.html", indexPage(functions));
         for (const one of functions) emit(pageName(one), functionPage(one, functions));

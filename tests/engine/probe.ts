@@ -4,6 +4,7 @@ import type { FunctionMetadata } from "../../src/build/built-functions";
 const code = `var dosewright = (() => {
   const { associate, Error, ErrorCode } = CustomFunctions;
   associate("PROBE.SAME", (cells) => cells);
+  associate("PROBE.THREE", (cells) => cells);
   associate("PROBE.SEEN", (range, one, invocation) => {
     const plain = (cell) => (cell instanceof Error ? "error " + cell.code : cell);
     const show = (given) => (Array.isArray(given) ? given.map((row) => row.map(plain)) : plain(given));
@@ -44,6 +45,7 @@ export const probe = {
   metadata: {
     functions: [
       about("PROBE.SAME", range),
+      about("PROBE.THREE", range, range, range),
       about("PROBE.SEEN", range, one),
       about("PROBE.REFUSE", range),
       about("PROBE.POSITIVE", range),

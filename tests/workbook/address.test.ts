@@ -45,7 +45,7 @@ test.each(["", "B", "4", "B0", "B4C", "Sheet1!B4"])("%j is refused as an address
 test.each([
   ["Log", "Log!"],
   ["Mill log", "'Mill log'!"],
-  ["O'Brien", "'O''Brien'!"],
+  ["Fen's log", "'Fen''s log'!"],
   ["Q1", "'Q1'!"],
   ["2026", "'2026'!"],
 ])("the sheet %s is written %s", (name, prefix) => {
