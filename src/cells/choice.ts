@@ -59,11 +59,6 @@ function readText(name: string, what: string, cells: Cells | null): string | und
   return value.trim() === "" ? undefined : value.trim();
 }
 
-/** A table with labels of its own, handed on as it is (an own additive table); null where it is left out. */
-export function optionalTable(name: string): Argument<Cells | null> {
-  return { name, read: (cells) => (isOmitted(cells) ? null : cells) };
-}
-
 /** The value of an argument that must be one cell. */
 export function singleCell(name: string, cells: Cells): Cell {
   if (cells.length !== 1 || cells[0]?.length !== 1) {

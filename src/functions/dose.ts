@@ -1,3 +1,4 @@
+import { cases } from "../cells/cases";
 import { choice } from "../cells/choice";
 import { elementwise } from "../cells/elementwise";
 import {
@@ -7,11 +8,17 @@ import {
   notNegative,
   optionalQuantity,
   quantity,
+  stockConsistency,
+  upToOne,
 } from "../cells/quantity";
+import { vector } from "../cells/vector";
 import { convertDose, DOSE_UNITS } from "../model/dose/convert";
 import { productDose } from "../model/dose/product";
 import { pumpFlow } from "../model/dose/pump";
+import { stockThroughput } from "../model/dose/stock-flow";
+import { surfaceLimit } from "../model/dose/surface-limit";
 import { targetDose } from "../model/dose/target";
+import { machineThroughput } from "../model/dose/throughput";
 
 const dose = quantity("dose", "kg/t", notNegative);
 
@@ -133,6 +140,77 @@ export function doseConvert(
   return convert(value, from, to, moisture, invocation);
 }
 
+const throughput = elementwise(
+  "DOSE.THROUGHPUT",
+  [
+    quantity("speed", "m/min", notNegative),
+    quantity("width", "m", aboveZero),
+    quantity("grammage", "g/m²", aboveZero),
+    optionalQuantity("moisture", "fraction", belowOne, 0.07),
+  ],
+  machineThroughput,
+);
+
+/**
+ * Oven-dry throughput of a paper machine from what the reel shows. It is the furnish that leaves as paper:
+ * broke that goes round and solids lost with the water come on top.
+ * @customfunction DOSE.THROUGHPUT
+ * @param speed Speed of the machine at the reel [m/min]; 0 or more.
+ * @param width Width of the web at the reel [m]; above 0.
+ * @param grammage Grammage of the paper as it is, with its moisture [g/m²]; above 0.
+ * @param [moisture] Water in the paper by mass [fraction]; from 0, below 1; 0.07 if left out.
+ * @returns Oven-dry throughput [t/h].
+ * @equation \text{throughput} = \frac{60 \cdot \text{speed} \cdot \text{width} \cdot \text{grammage}}{10^6}\,(1 - \text{moisture})
+ * @range Steady running, one web; speed, width and grammage at one place.
+ * @source Dimensions of the quantities.
+ * @words production rate, tonnes per hour, reel speed, trim width, basis weight
+ * @example =WETEND.DOSE.THROUGHPUT(800, 5, 100) → 22.32
+ * @requiresAddress
+ */
+export function doseThroughput(
+  speed: any[][],
+  width: any[][],
+  grammage: any[][],
+  moisture: any[][],
+  invocation: CustomFunctions.Invocation,
+): any[][] {
+  return throughput(speed, width, grammage, moisture, invocation);
+}
+
+const stockFlow = elementwise(
+  "DOSE.STOCKFLOW",
+  [
+    quantity("flow", "m³/h", notNegative),
+    quantity("consistency", "fraction", stockConsistency),
+    optionalQuantity("density", "t/m³", aboveZero, 1),
+  ],
+  stockThroughput,
+);
+
+/**
+ * Oven-dry throughput of a stock line. A dose on stock flow counts broke that comes round each time that it
+ * passes: keep to one basis, stock or paper made.
+ * @customfunction DOSE.STOCKFLOW
+ * @param flow Flow of stock [m³/h]; 0 or more.
+ * @param consistency Oven-dry solids in the stock by mass [fraction]; above 0, up to 0.25.
+ * @param [density] Density of the stock [t/m³]; above 0; 1 if left out.
+ * @returns Oven-dry throughput [t/h].
+ * @equation \text{throughput} = \text{flow} \cdot \text{density} \cdot \text{consistency}
+ * @range Stock without much air; flow and consistency at one place.
+ * @source Definition of consistency.
+ * @words stock flow, thick stock, tonnes per hour, consistency meter
+ * @example =WETEND.DOSE.STOCKFLOW(400, 3.5%) → 14
+ * @requiresAddress
+ */
+export function doseStockFlow(
+  flow: any[][],
+  consistency: any[][],
+  density: any[][],
+  invocation: CustomFunctions.Invocation,
+): any[][] {
+  return stockFlow(flow, consistency, density, invocation);
+}
+
 const pump = elementwise(
   "DOSE.PUMP",
   [
@@ -167,4 +245,40 @@ export function dosePump(
   invocation: CustomFunctions.Invocation,
 ): any[][] {
   return pump(dose, throughput, strength, density, invocation);
+}
+
+const byCase = { byCase: true };
+
+const fullSurface = cases(
+  "DOSE.SURFACELIMIT",
+  [
+    vector("shares", "n", "fraction", upToOne, byCase),
+    vector("surfaces", "n", "m²/g", aboveZero, byCase),
+    vector("capacities", "n", "mg/m²", aboveZero, byCase),
+  ],
+  surfaceLimit,
+);
+
+/**
+ * Dose that fills every site of the furnish: a ceiling. What is added above it stays dissolved, and at
+ * equilibrium a part does so well below it.
+ * @customfunction DOSE.SURFACELIMIT
+ * @param shares Mass share of each component [fraction]; 0 to 1, sum 1; a row or a column, or a block with one case a row.
+ * @param surfaces Specific surface of each component [m²/g]; above 0.
+ * @param capacities Additive that a full surface holds [mg/m²]; above 0.
+ * @returns Dose that fills every site [kg/t].
+ * @equation \text{dose} = \sum_i m_i s_i \Gamma_i
+ * @range Independent sites; capacities of this additive on these surfaces, from a beaker test.
+ * @source Plateau of the Langmuir isotherm: Langmuir, J. Am. Chem. Soc. 40 (1918) 1361.
+ * @words saturation, full surface, maximum adsorption, overdose
+ * @example =WETEND.DOSE.SURFACELIMIT({0.55,0.25,0.2}, {1.5,8,12}, {8,10,1.667}) → 30.6008
+ * @requiresAddress
+ */
+export function doseSurfaceLimit(
+  shares: any[][],
+  surfaces: any[][],
+  capacities: any[][],
+  invocation: CustomFunctions.Invocation,
+): any[][] {
+  return fullSurface(shares, surfaces, capacities, invocation);
 }

@@ -1,6 +1,8 @@
 /** The entry of functions.js: each family declares its functions, the build associates them by id. */
+import "./charge";
 import "./dose";
 import "./effluent";
+import "./library";
 import "./partition";
 import "./retention";
 

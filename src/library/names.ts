@@ -5,27 +5,41 @@ export function nameKey(name: string): string {
   return name.trim().toLowerCase().replace(/\s+/g, " ").replaceAll("fiber", "fibre");
 }
 
-/**
- * The names most like the one that was asked for, best first, by the share of letter pairs in common
- * (Dice, Ecology 26 (1945) 297).
- */
+/** The names most like the one that was asked for, best first. */
 export function nearestNames(wanted: string, names: readonly string[]): readonly string[] {
-  const pairs = letterPairs(nameKey(wanted));
+  const key = nameKey(wanted);
   return names
-    .map((name) => ({ name, likeness: likeness(pairs, letterPairs(nameKey(name))) }))
-    .sort((one, other) => other.likeness - one.likeness)
+    .map((name) => ({ name, slips: slipsWithin(key, nameKey(name)) }))
+    .sort((one, other) => one.slips - other.slips)
     .slice(0, LISTED)
     .map(({ name }) => name);
 }
 
-function letterPairs(text: string): ReadonlySet<string> {
-  const pairs = new Set<string>();
-  for (let i = 1; i < text.length; i++) pairs.add(text.slice(i - 1, i + 1));
-  return pairs;
-}
-
-function likeness(one: ReadonlySet<string>, other: ReadonlySet<string>): number {
-  let common = 0;
-  for (const pair of one) if (other.has(pair)) common++;
-  return (2 * common) / Math.max(1, one.size + other.size);
+/**
+ * The fewest slips of the pen (a letter wrong, missing, too many, or two swapped) that turn the text into a
+ * part of the name. Method: edit distance to any part of a text (Sellers, Journal of Algorithms 1 (1980)
+ * 359), with swaps (Damerau, Communications of the ACM 7 (1964) 171).
+ */
+function slipsWithin(text: string, name: string): number {
+  let beforeLast: number[] = [];
+  let last = new Array<number>(name.length + 1).fill(0);
+  for (let i = 1; i <= text.length; i++) {
+    const row = [i];
+    for (let j = 1; j <= name.length; j++) {
+      const wrong = text[i - 1] === name[j - 1] ? 0 : 1;
+      const at = (line: readonly number[], column: number) => line[column] ?? Infinity;
+      const swapped = i > 1 && j > 1 && text[i - 1] === name[j - 2] && text[i - 2] === name[j - 1];
+      row.push(
+        Math.min(
+          at(last, j - 1) + wrong,
+          at(last, j) + 1,
+          at(row, j - 1) + 1,
+          swapped ? at(beforeLast, j - 2) + 1 : Infinity,
+        ),
+      );
+    }
+    beforeLast = last;
+    last = row;
+  }
+  return Math.min(...last);
 }
