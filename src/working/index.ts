@@ -1,0 +1,21 @@
+import { dose } from "./dose";
+import { effluent } from "./effluent";
+import { partition } from "./partition";
+import { retention } from "./retention";
+import type { Working } from "./step";
+
+/** How each function's answer comes about, told from the values that the model took. */
+const TELLERS: Readonly<Record<string, (...values: never[]) => Working>> = {
+  ...partition,
+  ...retention,
+  ...dose,
+  ...effluent,
+};
+
+/** The functions whose working is told. */
+export const toldFunctions = (): readonly string[] => Object.keys(TELLERS);
+
+/** The working of one answer; undefined where none is told of that function. */
+export function tellWorking(id: string, values: readonly unknown[]): Working | undefined {
+  return TELLERS[id]?.(...(values as never[]));
+}

@@ -1,0 +1,62 @@
+import { timedPartition } from "../../model/partition/timed";
+import type { Vector } from "../../model/vectors";
+import { type Curves, short } from "../picture";
+import { step, type Working } from "../step";
+import { component, DISSOLVED, namedParts } from "./components";
+import { sites, waterPerTonne } from "./equilibrium";
+
+/** Enough points that a curve looks like one. */
+const POINTS = 60;
+
+type Furnish = [
+  dose: number,
+  consistency: number,
+  shares: Vector,
+  surfaces: Vector,
+  capacities: Vector,
+  halfLoads: Vector,
+  rates: Vector,
+];
+
+export function timed(times: Vector, ...furnish: Furnish): Working {
+  const [, consistency, shares, surfaces, capacities] = furnish;
+  return {
+    steps: [
+      sites(shares, surfaces, capacities),
+      step("Water with a tonne of furnish", waterPerTonne(consistency), "m³/t"),
+      {
+        kind: "table",
+        what: "Held on each component, and dissolved, as time passes [kg/t]; the rate equations are solved step by step",
+        columns: [
+          "time",
+          ...Array.from({ length: shares.length }, (_, i) => component(i)),
+          DISSOLVED,
+        ],
+        rows: timedPartition(times, ...furnish).map((row, i) => [
+          `${short(times[i] as number)} s`,
+          ...row,
+        ]),
+      },
+    ],
+    picture: uptake(Math.max(...Array.from(times)), furnish),
+  };
+}
+
+function uptake(longest: number, furnish: Furnish): Curves {
+  const times = Array.from({ length: POINTS + 1 }, (_, i) => (longest * i) / POINTS);
+  const rows = timedPartition(times, ...furnish);
+  const end = namedParts(rows.at(-1) as number[]);
+  return {
+    kind: "curves",
+    title: "Uptake over time",
+    alt: `Uptake over time, after ${short(longest)} s: ${end
+      .map(({ label, value }) => `${label} ${short(value)} kg/t`)
+      .join(", ")}.`,
+    x: { label: "time", unit: "s" },
+    y: { label: "additive", unit: "kg/t" },
+    curves: end.map(({ label }, i) => ({
+      label,
+      points: rows.map((row, r) => [times[r] as number, row[i] as number] as const),
+    })),
+  };
+}

@@ -1,0 +1,100 @@
+import { figure } from "../model/figure";
+
+/**
+ * What a picture of a result holds, in plain data: the pane draws it. Every picture has its words (`alt`),
+ * for those who cannot see it.
+ */
+export type Picture = Stack | Curves | Bars | Flow | Distribution | Runs;
+
+interface Titled {
+  readonly title: string;
+  readonly alt: string;
+}
+
+/** A whole and its parts, as one bar. */
+export interface Stack extends Titled {
+  readonly kind: "stack";
+  readonly unit: string;
+  readonly parts: readonly Part[];
+}
+
+export interface Part {
+  readonly label: string;
+  readonly value: number;
+}
+
+/** A whole and its parts, with the words made from them. */
+export function stack(title: string, unit: string, parts: readonly Part[]): Stack {
+  const whole = parts.reduce((sum, { value }) => sum + value, 0);
+  const words = parts.map(
+    ({ label, value }) => `${label} ${amount(value, unit)} (${percent(value / whole)})`,
+  );
+  return { kind: "stack", title, unit, parts, alt: `${title}: ${words.join(", ")}.` };
+}
+
+/** A number with its unit, as words have it; a fraction is a share and needs none. */
+export const amount = (value: number, unit: string) =>
+  unit === "fraction" || unit === "" ? short(value) : `${short(value)} ${unit}`;
+
+/** Three figures: as much as a picture shows. */
+export const short = (value: number) => figure(Number(value.toPrecision(3)));
+
+const percent = (share: number) => `${short(Number.isFinite(share) ? 100 * share : 0)} %`;
+
+export interface Axis {
+  readonly label: string;
+  readonly unit: string;
+}
+
+export type Point = readonly [x: number, y: number];
+
+/** One or several curves over x, with what was measured, a band around them, and where this cell stands. */
+export interface Curves extends Titled {
+  readonly kind: "curves";
+  readonly x: Axis;
+  readonly y: Axis;
+  readonly curves: readonly { readonly label: string; readonly points: readonly Point[] }[];
+  readonly band?: readonly (readonly [x: number, low: number, high: number])[];
+  readonly measured?: readonly Point[];
+  readonly here?: Point;
+  /** A level that is not to be passed, or that is aimed at. */
+  readonly level?: { readonly label: string; readonly y: number };
+}
+
+/** A bar for each item; values may lie on both sides of 0, and each may have its limits. */
+export interface Bars extends Titled {
+  readonly kind: "bars";
+  readonly unit: string;
+  readonly bars: readonly (Part & { readonly low?: number; readonly high?: number })[];
+}
+
+/** Streams between places, as thick as what they carry. */
+export interface Flow extends Titled {
+  readonly kind: "flow";
+  readonly unit: string;
+  readonly streams: readonly {
+    readonly from: string;
+    readonly to: string;
+    readonly value: number;
+  }[];
+}
+
+/** Values as they lie, with lines at what is said of them. */
+export interface Distribution extends Titled {
+  readonly kind: "distribution";
+  readonly x: Axis;
+  readonly values: readonly number[];
+  readonly lines: readonly Part[];
+}
+
+/** The runs of a trial, block by block. */
+export interface Runs extends Titled {
+  readonly kind: "runs";
+  readonly x: Axis;
+  readonly y: Axis;
+  readonly runs: readonly {
+    readonly block: string;
+    readonly run: number;
+    readonly value: number;
+  }[];
+}

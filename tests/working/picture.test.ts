@@ -1,0 +1,23 @@
+import { expect, test } from "vitest";
+import { amount, short, stack } from "../../src/working/picture";
+
+test("a stacked bar is told in words: each part with its unit and its share of the whole", () => {
+  const parts = [
+    { label: "in the sheet", value: 6.5 },
+    { label: "lost", value: 1.5 },
+  ];
+  expect(stack("Where it goes", "kg/t", parts).alt).toBe(
+    "Where it goes: in the sheet 6.5 kg/t (81.3 %), lost 1.5 kg/t (18.8 %).",
+  );
+});
+
+test("a whole of nothing has no shares", () => {
+  const parts = [{ label: "lost", value: 0 }];
+  expect(stack("Where it goes", "kg/t", parts).alt).toBe("Where it goes: lost 0 kg/t (0 %).");
+});
+
+test("a picture shows three figures, with the unit where there is one", () => {
+  expect(short(2455.4455)).toBe("2460");
+  expect(amount(0.8234, "fraction")).toBe("0.823");
+  expect(amount(12, "kg/d")).toBe("12 kg/d");
+});
