@@ -44,19 +44,27 @@ export function published([value, low, high]: Span, unit: string, source: string
   return { value, unit, low, high, evidence: "published", source };
 }
 
-/** A value that the model computes, at the middle and at both ends of what it depends on. */
+/**
+ * A value that the model computes, at the middle and at both ends of what it depends on. It is computed when
+ * it is asked for, so that a workbook that never asks does not wait for it at the start.
+ */
 export function computed(
   compute: (share: number) => number,
   [middle, first, last]: Span,
   unit: string,
   source: string,
 ): Entry {
-  const ends = [compute(first), compute(last)] as const;
   return {
-    value: compute(middle),
+    get value() {
+      return compute(middle);
+    },
     unit,
-    low: Math.min(...ends),
-    high: Math.max(...ends),
+    get low() {
+      return Math.min(compute(first), compute(last));
+    },
+    get high() {
+      return Math.max(compute(first), compute(last));
+    },
     evidence: "computed",
     source,
   };
