@@ -1,5 +1,6 @@
 /** The entry of functions.js: each family declares its functions, the build associates them by id. */
 import "./charge";
+import "./cost";
 import "./dose";
 import "./effluent";
 import "./library";

@@ -14,7 +14,7 @@ test("the table of functions in README is the one that the declarations give", (
 
 test("every script that the documents name exists", () => {
   const { scripts } = JSON.parse(read("package.json")) as { scripts: Record<string, string> };
-  for (const file of ["README.md", "DEVELOPERS.md"]) {
+  for (const file of ["README.md", "DEVELOPERS.md", "templates/README.md"]) {
     for (const [, name = ""] of read(file).matchAll(/npm run ([a-z:-]+)/g)) {
       expect(Object.keys(scripts), `${file} names "npm run ${name}"`).toContain(name);
     }
