@@ -1,0 +1,72 @@
+import type { Book, Sheet, Style, Table } from "../book";
+import type { FunctionNames } from "../formula/stored-form";
+import { type Limits, usualLimits } from "../package/limits";
+import { openPackage, type WorkbookPackage } from "../package/open-package";
+import { WorkbookRefusal } from "../workbook-refusal";
+import { xmlReader } from "../xml";
+import { readDynamicMarks } from "./metadata";
+import { type Reading, SheetReader } from "./sheet";
+import { readStrings } from "./strings";
+import { readStyles, styleName } from "./styles";
+import { readTables } from "./tables";
+import { readWorkbookPart, type WorkbookPart } from "./workbook-part";
+
+/** A workbook that was read, and its file, for those who write into it. */
+export interface OpenedWorkbook {
+  readonly book: Book;
+  readonly file: WorkbookPackage;
+  readonly part: WorkbookPart;
+}
+
+/** Counts cells of all sheets together. */
+function cellCounter(limits: Limits): () => void {
+  let count = 0;
+  return () => {
+    if (++count > limits.cells)
+      throw new WorkbookRefusal(
+        `The file holds more than ${limits.cells.toLocaleString("en")} cells, which is the most that is read.`,
+      );
+  };
+}
+
+async function readSheet(
+  file: WorkbookPackage,
+  entry: WorkbookPart["sheets"][number],
+  reading: Reading,
+): Promise<Sheet> {
+  const sheet = new SheetReader(reading);
+  const reader = xmlReader(entry.path, sheet);
+  await file.stream(entry.path, (chunk) => reader.write(chunk));
+  reader.close();
+  return sheet.sheet(entry.name, entry.hidden);
+}
+
+/** Reads an .xlsx or .xlsm file. Whatever is wrong with it ends in a WorkbookRefusal. */
+export async function readWorkbook(
+  bytes: Uint8Array,
+  names: FunctionNames,
+  limits: Limits = usualLimits,
+): Promise<OpenedWorkbook> {
+  const file = await openPackage(bytes, limits);
+  const part = await readWorkbookPart(file, names);
+  const list = await readStyles(file, part.paths.styles);
+  const reading: Reading = {
+    names,
+    strings: await readStrings(file, part.paths.strings),
+    dynamicMarks: await readDynamicMarks(file, part.paths.metadata),
+    styleCount: list.length,
+    countCell: cellCounter(limits),
+  };
+  const sheets: Sheet[] = [];
+  const tables: Table[] = [];
+  for (const entry of part.sheets) {
+    sheets.push(await readSheet(file, entry, reading));
+    tables.push(...(await readTables(file, entry.path, entry.name)));
+  }
+  const styles: Record<string, Style> = {};
+  list.forEach((style, index) => {
+    styles[styleName(index)] = style;
+  });
+  const book: Book = { sheets, tables, styles, definedNames: part.definedNames };
+  return { book, file, part };
+}

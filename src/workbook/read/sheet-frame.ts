@@ -1,0 +1,46 @@
+import type { Area, Sheet } from "../book";
+import { sheetColumns } from "../formula/shared";
+import { areaIn } from "./place";
+
+type Attributes = Readonly<Record<string, string>>;
+
+/** What stands around the cells of a sheet: widths, heights, frozen rows, merged cells. */
+export class SheetFrame {
+  readonly #widths: Record<number, number> = {};
+  readonly #heights: Record<number, number> = {};
+  readonly #merged: Area[] = [];
+  #frozen: Sheet["frozen"];
+  #lastColumn = -1;
+
+  row(row: number, { ht, customHeight }: Attributes): void {
+    if (ht !== undefined && customHeight === "1") this.#heights[row] = Number(ht);
+  }
+
+  open(name: string, attributes: Attributes): void {
+    if (name === "col") this.#column(attributes);
+    else if (name === "mergeCell") this.#merged.push(areaIn(attributes.ref ?? ""));
+    else if (name === "pane" && (attributes.state ?? "split") !== "split")
+      this.#frozen = {
+        rows: Number(attributes.ySplit ?? 0),
+        columns: Number(attributes.xSplit ?? 0),
+      };
+  }
+
+  /** Columns come in ascending order; what does not is left out, so that none is named twice. */
+  #column({ min, max, width }: Attributes): void {
+    const first = Number(min) - 1;
+    const last = Math.min(Number(max) - 1, sheetColumns - 1);
+    if (width === undefined || !(first > this.#lastColumn) || !(last >= first)) return;
+    this.#lastColumn = last;
+    for (let column = first; column <= last; column++) this.#widths[column] = Number(width);
+  }
+
+  parts(): Pick<Sheet, "columnWidths" | "rowHeights" | "merged" | "frozen"> {
+    return {
+      columnWidths: this.#widths,
+      rowHeights: this.#heights,
+      ...(this.#merged.length > 0 ? { merged: this.#merged } : {}),
+      ...(this.#frozen ? { frozen: this.#frozen } : {}),
+    };
+  }
+}

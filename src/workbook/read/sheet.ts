@@ -1,0 +1,156 @@
+import { addressOf } from "../address";
+import type { Area, Cell, Cells, Extent, Sheet, Value } from "../book";
+import { shiftedFormula } from "../formula/shared";
+import { type FunctionNames, shownFormula } from "../formula/stored-form";
+import { WorkbookRefusal } from "../workbook-refusal";
+import type { XmlElement, XmlHandlers } from "../xml";
+import { cellValue } from "./cell-value";
+import { areaIn, Place } from "./place";
+import { SheetFrame } from "./sheet-frame";
+import { SpillAreas } from "./spill-areas";
+import { styleName } from "./styles";
+
+/** What the sheets of a workbook share while they are read. */
+export interface Reading {
+  readonly names: FunctionNames;
+  readonly strings: readonly string[];
+  readonly dynamicMarks: ReadonlySet<number>;
+  readonly styleCount: number;
+  /** Counts cells over all sheets, and refuses when there are too many. */
+  countCell(): void;
+}
+
+type Attributes = Readonly<Record<string, string>>;
+type Changeable<T> = { -readonly [Key in keyof T]: T[Key] };
+
+interface Shared {
+  readonly row: number;
+  readonly column: number;
+  readonly at: (rows: number, columns: number) => string;
+}
+
+const textElements: ReadonlySet<string> = new Set(["v", "f", "t"]);
+
+/** Reads the XML of one sheet, event by event. */
+export class SheetReader implements XmlHandlers {
+  readonly #cells: Record<number, Record<number, Cell>> = {};
+  readonly #shared = new Map<string, Shared>();
+  readonly #areas: Area[] = [];
+  readonly #place = new Place();
+  readonly #frame = new SheetFrame();
+  #row: Record<number, Cell> | undefined;
+  #cell: Attributes | undefined;
+  #formula: Attributes | undefined;
+  #formulaText = "";
+  #valueText: string | undefined;
+  #inText = "";
+  #inAid = false;
+
+  constructor(private readonly reading: Reading) {}
+
+  open(element: XmlElement): void {
+    const { name, attributes } = element;
+    if (name === "row") {
+      this.#row = undefined;
+      this.#frame.row(this.#place.enterRow(attributes.r), attributes);
+    } else if (name === "c") this.#openCell(attributes);
+    else if (this.#cell) this.#openInside(name, attributes);
+    else this.#frame.open(name, attributes);
+  }
+
+  close(name: string): void {
+    if (name === "c" && this.#cell) this.#closeCell(this.#cell);
+    if (name === this.#inText) this.#inText = "";
+    if (name === "rPh") this.#inAid = false;
+  }
+
+  text(run: string): void {
+    if (this.#inText === "f") this.#formulaText += run;
+    else if (this.#inText !== "") this.#valueText = (this.#valueText ?? "") + run;
+  }
+
+  #openCell(attributes: Attributes): void {
+    this.#place.enterCell(attributes.r);
+    this.#cell = attributes;
+    this.#formula = undefined;
+    this.#formulaText = "";
+    this.#valueText = undefined;
+  }
+
+  #openInside(name: string, attributes: Attributes): void {
+    if (name === "f") this.#formula = attributes;
+    if (name === "rPh") this.#inAid = true;
+    if (textElements.has(name) && !this.#inAid) this.#inText = name;
+  }
+
+  #closeCell(attributes: Attributes): void {
+    this.#cell = undefined;
+    const { row, column } = this.#place;
+    const { strings, styleCount, countCell } = this.reading;
+    const address = addressOf(row, column);
+    const value = cellValue(attributes.t, this.#valueText ?? "", strings, address);
+    const formula = this.#shownFormula(row, column);
+    const style = Number(attributes.s ?? 0);
+    const styled = style > 0 && style < styleCount;
+    if ((this.#valueText === undefined || value === null) && formula === undefined && !styled)
+      return;
+    countCell();
+    const cell: Changeable<Cell> = { value: value as Value };
+    if (formula !== undefined) cell.formula = formula;
+    if (styled) cell.style = styleName(style);
+    if (this.#formula?.t === "array") this.#markArray(cell, row, column, attributes.cm);
+    if (!this.#row) {
+      this.#cells[row] ??= {};
+      this.#row = this.#cells[row] as Record<number, Cell>;
+    }
+    this.#row[column] = cell;
+  }
+
+  #shownFormula(row: number, column: number): string | undefined {
+    const formula = this.#formula;
+    // A what-if table is no formula of its cells: its values are kept as they are.
+    if (!formula || formula.t === "dataTable") return undefined;
+    const text = this.#formulaText;
+    if (formula.t !== "shared" || formula.si === undefined)
+      return text === "" ? undefined : shownFormula(text, this.reading.names);
+    if (text !== "") {
+      const shown = shownFormula(text, this.reading.names);
+      this.#shared.set(formula.si, { row, column, at: shiftedFormula(shown) });
+      return shown;
+    }
+    const shared = this.#shared.get(formula.si);
+    if (!shared)
+      throw new WorkbookRefusal(
+        `The file is damaged: ${addressOf(row, column)} shares a formula that is nowhere.`,
+      );
+    return shared.at(row - shared.row, column - shared.column);
+  }
+
+  #markArray(cell: Changeable<Cell>, row: number, column: number, cm: string | undefined): void {
+    const area = areaIn(this.#formula?.ref ?? addressOf(row, column));
+    if (area.row !== row || area.column !== column)
+      throw new WorkbookRefusal(
+        `The file is damaged: the array formula at ${addressOf(row, column)} fills cells elsewhere.`,
+      );
+    cell.spill = { rows: area.rows, columns: area.columns } satisfies Extent;
+    if (!this.reading.dynamicMarks.has(Number(cm))) cell.fixed = true;
+    if (area.rows > 1 || area.columns > 1) this.#areas.push(area);
+  }
+
+  #markSpilled(): void {
+    if (this.#areas.length === 0) return;
+    const areas = new SpillAreas(this.#areas);
+    for (const [row, cells] of Object.entries(this.#cells)) {
+      areas.enter(Number(row));
+      for (const [column, cell] of Object.entries(cells))
+        if (cell.formula === undefined && areas.at(Number(column)))
+          cells[Number(column)] = { ...cell, spilled: true };
+    }
+  }
+
+  sheet(name: string, hidden: boolean): Sheet {
+    this.#markSpilled();
+    const cells: Cells = this.#cells;
+    return { name, cells, ...this.#frame.parts(), ...(hidden ? { hidden } : {}) };
+  }
+}

@@ -1,0 +1,113 @@
+import type { Style } from "../book";
+import type { WorkbookPackage } from "../package/open-package";
+import { readXml, type XmlElement } from "../xml";
+import { builtInFormats } from "./number-formats";
+
+type Changeable<T> = { -readonly [Key in keyof T]: T[Key] };
+
+/** Colours of the usual theme, by their number: light and dark, then the accents. Tints are left out. */
+const themeColours = [
+  "#ffffff",
+  "#000000",
+  "#e7e6e6",
+  "#44546a",
+  "#4472c4",
+  "#ed7d31",
+  "#a5a5a5",
+  "#ffc000",
+  "#5b9bd5",
+  "#70ad47",
+];
+
+function colourOf({ rgb, theme }: Readonly<Record<string, string>>): string | undefined {
+  if (rgb !== undefined && /^[0-9a-f]{8}$/i.test(rgb)) return `#${rgb.slice(2).toLowerCase()}`;
+  return theme === undefined ? undefined : themeColours[Number(theme)];
+}
+
+const isOn = (attributes: Readonly<Record<string, string>>) =>
+  attributes.val !== "0" && attributes.val !== "false";
+
+/** Reads the lists of fonts, fills and borders, then the formats that combine them. */
+class StyleLists {
+  readonly formats = new Map(builtInFormats);
+  readonly fonts: Changeable<Style>[] = [];
+  readonly fills: Changeable<Style>[] = [];
+  readonly borders: Changeable<NonNullable<Style["border"]>>[] = [];
+  readonly cells: Changeable<Style>[] = [];
+  #list = "";
+  #side = "";
+
+  open({ name, attributes }: XmlElement): void {
+    if (/^(?:fonts|fills|borders|cellXfs|numFmts|cellStyleXfs|dxfs)$/.test(name)) this.#list = name;
+    if (this.#list === "numFmts" && name === "numFmt")
+      this.formats.set(Number(attributes.numFmtId), attributes.formatCode ?? "");
+    else if (this.#list === "fonts") this.#font(name, attributes);
+    else if (this.#list === "fills") this.#fill(name, attributes);
+    else if (this.#list === "borders") this.#border(name, attributes);
+    else if (this.#list === "cellXfs") this.#cell(name, attributes);
+  }
+
+  close(name: string): void {
+    if (name === this.#list) this.#list = "";
+  }
+
+  #font(name: string, attributes: Readonly<Record<string, string>>): void {
+    if (name === "font") this.fonts.push({});
+    const font = this.fonts.at(-1);
+    if (!font) return;
+    if (name === "b" && isOn(attributes)) font.bold = true;
+    if (name === "i" && isOn(attributes)) font.italic = true;
+    if (name === "sz") font.size = Number(attributes.val);
+    const ink = name === "color" ? colourOf(attributes) : undefined;
+    if (ink !== undefined && ink !== "#000000") font.ink = ink;
+  }
+
+  #fill(name: string, attributes: Readonly<Record<string, string>>): void {
+    if (name === "fill") this.fills.push({});
+    const fill = this.fills.at(-1);
+    const colour = name === "fgColor" ? colourOf(attributes) : undefined;
+    if (fill && colour !== undefined) fill.fill = colour;
+  }
+
+  #border(name: string, attributes: Readonly<Record<string, string>>): void {
+    if (name === "border") this.borders.push({});
+    const border = this.borders.at(-1);
+    if (!border) return;
+    if (name === "left" || name === "right" || name === "diagonal") this.#side = "";
+    else if (name === "top" || name === "bottom") this.#side = attributes.style ? name : "";
+    else if (name === "color" && this.#side !== "")
+      border[this.#side as "top" | "bottom"] = colourOf(attributes) ?? "#000000";
+  }
+
+  #cell(name: string, attributes: Readonly<Record<string, string>>): void {
+    if (name === "xf") {
+      const border = this.borders[Number(attributes.borderId)];
+      const format = this.formats.get(Number(attributes.numFmtId));
+      this.cells.push({
+        ...this.fonts[Number(attributes.fontId)],
+        ...this.fills[Number(attributes.fillId)],
+        ...(border && Object.keys(border).length > 0 ? { border } : {}),
+        ...(format !== undefined && format !== "General" ? { format } : {}),
+      });
+    }
+    const cell = this.cells.at(-1);
+    if (name !== "alignment" || !cell) return;
+    const { horizontal } = attributes;
+    if (horizontal === "left" || horizontal === "center" || horizontal === "right")
+      cell.align = horizontal;
+    if (attributes.wrapText === "1" || attributes.wrapText === "true") cell.wrap = true;
+  }
+}
+
+/** The key by which cells and Book.styles name the format at this place of the file's list. */
+export const styleName = (index: number): string => `s${index}`;
+
+export async function readStyles(
+  file: WorkbookPackage,
+  path: string | undefined,
+): Promise<readonly Style[]> {
+  if (path === undefined || !file.has(path)) return [];
+  const lists = new StyleLists();
+  readXml(path, await file.text(path), lists);
+  return lists.cells;
+}

@@ -1,0 +1,50 @@
+import type { Table } from "../book";
+import type { WorkbookPackage } from "../package/open-package";
+import { relationshipsOf } from "../package/relationships";
+import { readXml } from "../xml";
+import { unescapeText } from "../xml-text";
+import { areaIn } from "./place";
+
+async function readTable(
+  file: WorkbookPackage,
+  path: string,
+  sheet: string,
+): Promise<Table | undefined> {
+  let table: Omit<Table, "columns"> | undefined;
+  const columns: string[] = [];
+  readXml(path, await file.text(path), {
+    open({ name, attributes }) {
+      if (name === "tableColumn") columns.push(unescapeText(attributes.name ?? ""));
+      if (name !== "table" || !attributes.ref) return;
+      table = {
+        name: attributes.displayName ?? attributes.name ?? "",
+        sheet,
+        area: areaIn(attributes.ref),
+        headerRow: attributes.headerRowCount !== "0",
+        totalsRow: (attributes.totalsRowCount ?? "0") !== "0",
+      };
+    },
+  });
+  return table && { ...table, columns };
+}
+
+/** Where the tables of a sheet are kept. */
+export async function tablePaths(file: WorkbookPackage, sheetPath: string): Promise<string[]> {
+  const related = await relationshipsOf(file, sheetPath);
+  return related.flatMap(({ type, path }) =>
+    type === "table" && path !== undefined && file.has(path) ? [path] : [],
+  );
+}
+
+export async function readTables(
+  file: WorkbookPackage,
+  sheetPath: string,
+  sheet: string,
+): Promise<Table[]> {
+  const tables: Table[] = [];
+  for (const path of await tablePaths(file, sheetPath)) {
+    const table = await readTable(file, path, sheet);
+    if (table) tables.push(table);
+  }
+  return tables;
+}
