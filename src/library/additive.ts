@@ -19,6 +19,8 @@ export interface Additive {
   readonly name: string;
   readonly kind: string;
   readonly chemistry: string;
+  /** Where the chemistry was read; from memory if absent. */
+  readonly chemistrySource?: string;
   readonly charge: string;
   /** Formula of the repeat unit, by the share of charged groups. */
   readonly formula: (share: number) => string;
@@ -33,6 +35,7 @@ export interface Additive {
   readonly cod: Typical;
   readonly bod: Typical;
   readonly solids: Typical;
+  readonly solidsRemark?: string;
   readonly strength: Typical;
 }
 
@@ -56,8 +59,8 @@ export function describeAdditive(additive: Additive): Item {
   const shareName = kind === "polyacrylamide" ? CHARGED_MONOMER : SUBSTITUTION;
 
   const properties: [string, Entry | undefined][] = [
-    ["kind", described(kind, "A kind of this library, named from memory of the trade.")],
-    ["chemistry", described(additive.chemistry)],
+    ["kind", described(kind)],
+    ["chemistry", described(additive.chemistry, additive.chemistrySource)],
     ["charge", described(additive.charge)],
     ["formula", { ...described(formula(span[0]), "Idealised repeat unit."), evidence: "computed" }],
     [shareName, additive.share],
@@ -84,7 +87,7 @@ export function describeAdditive(additive: Additive): Item {
       "oxygen demand with nitrification",
       ofFormula((at) => theoreticalOxygenDemand(formula(at), true), "g/g", THEORETICAL),
     ],
-    ["solids", typical(additive.solids, "fraction", "As received.")],
+    ["solids", typical(additive.solids, "fraction", additive.solidsRemark ?? "As received.")],
     ["solution strength", typical(additive.strength, "fraction", "As dosed.")],
   ];
   return {

@@ -14,6 +14,9 @@ const POLYMER_COD: Typical = [1.2, 0.9, 1.35, "low"];
 const POLYMER_BOD: Typical = [0.02, 0, 0.1, "low"];
 const POLYMER_STRENGTH: Typical = [0.01, 0.003, 0.02, "medium"];
 
+const GALACTOMANNANS =
+  "Galactomannan page of dbCAN-seq, University of Nebraska (which cites Dea and Morrison 1975).";
+
 const share = (span: Typical, unit: string, remark = "") =>
   typical(span, unit, remark) as ChargedShare;
 
@@ -33,6 +36,8 @@ const nativeStarch = (
   cod: STARCH_COD,
   bod: STARCH_BOD,
   solids,
+  solidsRemark:
+    "As received. Most commercial native starches hold 10 to 20 % of water (Natural Food Additives, Ingredients and Flavourings, 7.3.1).",
   strength: STARCH_STRENGTH,
   ...rest,
 });
@@ -150,7 +155,10 @@ const WRITTEN: readonly Additive[] = [
     solids: [0.87, 0.8, 0.9, "medium"],
     strength: STARCH_STRENGTH,
   },
-  gum("Guar gum", { chemistry: "Galactomannan, about two mannose to one galactose" }),
+  gum("Guar gum", {
+    chemistry: "Galactomannan, about two mannose to one galactose",
+    chemistrySource: GALACTOMANNANS,
+  }),
   gum("Cationic guar gum", {
     chemistry: "Guar ether with quaternary groups",
     charge: "cationic at every pH",
@@ -160,7 +168,10 @@ const WRITTEN: readonly Additive[] = [
     dose: [1.5, 0.5, 4, "low"],
     retention: [0.9, 0.75, 0.98, "low"],
   }),
-  gum("Locust bean gum", { chemistry: "Galactomannan, about four mannose to one galactose" }),
+  gum("Locust bean gum", {
+    chemistry: "Galactomannan, about four mannose to one galactose",
+    chemistrySource: GALACTOMANNANS,
+  }),
   gum("Xanthan gum", {
     chemistry: "Bacterial polysaccharide with glucuronic acid, acetate and pyruvate side groups",
     charge: "anionic",

@@ -26,7 +26,7 @@ const SURFACE_OF_FINES = published(
 export function describeComponent(component: Component): Item {
   const { name, kind } = component;
   const entries: [string, Entry][] = [
-    ["kind", described(kind, "A kind of this library, named from memory of the trade.")],
+    ["kind", described(kind)],
     ["specific surface", typical(component.surface, "m²/g")],
     ["site capacity", typical(component.capacity, "mg/m²", FOR_STARCH)],
     ["half load", typical(component.halfLoad, "mg/L", FOR_STARCH)],

@@ -70,7 +70,14 @@ export function computed(
   };
 }
 
-/** What a thing is, in words. */
-export function described(value: string, source = "Textbook chemistry, from memory."): Entry {
-  return { value, unit: "text", evidence: "typical, from memory", source };
+/** What a thing is, in words: from the publication that is named, or else from memory. */
+export function described(value: string, publication?: string): Entry {
+  return publication === undefined
+    ? {
+        value,
+        unit: "text",
+        evidence: "typical, from memory",
+        source: "Textbook chemistry, from memory.",
+      }
+    : { value, unit: "text", evidence: "published", source: publication };
 }
