@@ -41,7 +41,7 @@ const FAR_BOTTOM = [
 
 function polynomial(coefficients: readonly number[], x: number): number {
   let value = 0;
-  for (const coefficient of coefficients) value = value * x + coefficient;
+  for (let i = 0; i < coefficients.length; i++) value = value * x + (coefficients[i] as number);
   return value;
 }
 

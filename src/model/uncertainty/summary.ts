@@ -1,0 +1,50 @@
+import { figure } from "../figure";
+import { noAnswer } from "../refusal";
+
+/** What a sample of results says about the result. */
+export interface Summary {
+  readonly mean: number;
+  readonly standardUncertainty: number;
+  readonly median: number;
+  readonly lower: number;
+  readonly upper: number;
+  readonly shortestLower: number;
+  readonly shortestUpper: number;
+}
+
+/**
+ * Mean, standard uncertainty, median and two coverage intervals of a Monte Carlo sample of M values: one
+ * with equal chances on both sides, and the shortest. Both run from the r-th to the (r + q)-th value in
+ * order, with q the whole number nearest to coverage·M.
+ *
+ * Source: JCGM 101:2008, Supplement 1 to the Guide to the expression of uncertainty in measurement, 7.6
+ * and 7.7.
+ */
+export function summarise(values: ArrayLike<number>, coverage: number): Summary {
+  const sorted = Float64Array.from(values).sort();
+  const count = sorted.length;
+  const inside = Math.floor(coverage * count + 0.5);
+  if (inside < 1 || inside >= count) {
+    const least = Math.floor(0.5 / Math.min(coverage, 1 - coverage) + 1e-9) + 1;
+    noAnswer(
+      `${count} values cannot show an interval that holds ${figure(coverage)} of them. Give at least ${least}.`,
+    );
+  }
+  const at = (rank: number) => sorted[rank] as number;
+  const mean = sorted.reduce((sum, value) => sum + value, 0) / count;
+  const squares = sorted.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+  const start = Math.floor((count - inside + 1) / 2) - 1;
+  let shortest = start;
+  for (let rank = 0; rank + inside < count; rank++) {
+    if (at(rank + inside) - at(rank) < at(shortest + inside) - at(shortest)) shortest = rank;
+  }
+  return {
+    mean,
+    standardUncertainty: Math.sqrt(squares / (count - 1)),
+    median: (at((count - 1) >> 1) + at(count >> 1)) / 2,
+    lower: at(start),
+    upper: at(start + inside),
+    shortestLower: at(shortest),
+    shortestUpper: at(shortest + inside),
+  };
+}

@@ -1,0 +1,134 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { studentTail } from "../../../src/model/numerics/student-t";
+import { compareWithControl } from "../../../src/model/trial/compare";
+import statistics from "../../references/trial-statistics.json";
+import { expectRefusal, expectRelative } from "../expectations";
+
+const { data, means, p_two, margin_two } = statistics.dunnett_example;
+const names = Object.entries(data).flatMap(([name, values]) => values.map(() => name));
+const values = Object.values(data).flat();
+
+const plain = (levels: (number | string)[], given: number[], control?: number | string) =>
+  compareWithControl(levels, given, undefined, undefined, control, 0.05);
+
+describe("comparison with a control", () => {
+  it("reproduces the worked example, names as levels", () => {
+    const rows = plain(names, values);
+    expect(rows.map((row) => row.level)).toEqual(["control", "a", "b", "c"]);
+    expect(rows.map((row) => row.mean)).toEqual(means);
+    expect(rows[0]?.against).toBeUndefined();
+    expectRelative(rows[1]?.deviation as number, Math.sqrt(27), 1e-14);
+    rows.slice(1).forEach(({ mean, against }, i) => {
+      expect(against?.estimate).toBe(mean - 50);
+      expectRelative(against?.p as number, p_two[i] as number, 1e-7);
+      const margin = margin_two[i] as number;
+      expectRelative((against?.upper as number) - (mean - 50), margin, 1e-7);
+      expectRelative(mean - 50 - (against?.lower as number), margin, 1e-7);
+    });
+  });
+
+  it("is the pooled t test with one level beside the control", () => {
+    const { 5: control, 10: treated } = statistics.hardwood_paper_tensile.data;
+    const levels = [...control.map(() => 5), ...treated.map(() => 10)];
+    const row = plain(levels, [...control, ...treated])[1];
+    // Sums of squares by hand: 40 within 5 %, 118/3 within 10 %.
+    const error = Math.sqrt(((40 + 118 / 3) / 10) * (2 / 6));
+    expectRelative(row?.against?.estimate as number, 17 / 3, 1e-14);
+    expectRelative(row?.against?.p as number, 2 * studentTail(17 / 3 / error, 10), 1e-12);
+  });
+
+  it("takes 0 for the control, or the first of names then numbers upwards, or the one that is named", () => {
+    const control = (levels: (number | string)[], given?: number | string) =>
+      plain(
+        [...levels, ...levels],
+        [...levels, ...levels].map((_, i) => i * i + 1),
+        given,
+      ).find((row) => row.against === undefined)?.level;
+    expect(control([8, 4, 0])).toBe(0);
+    expect(control([8, 4, 6])).toBe(4);
+    expect(control([8, "blank", 4])).toBe("blank");
+    expect(control(["new", "old"], "old")).toBe("old");
+    expect(control([0, 4, 8], 4)).toBe(4);
+  });
+
+  it("averages the sheets of a batch, which may be numbered anew at each level", () => {
+    const sheets = values.flatMap((value) => [value - 2, value, value + 2]);
+    const levels = names.flatMap((name) => [name, name, name]);
+    const batches = names.flatMap((_, i) => [i % 3, i % 3, i % 3]);
+    const rows = compareWithControl(levels, sheets, undefined, batches, undefined, 0.05);
+    expect(rows).toEqual(plain(names, values));
+    expect(rows[0]?.batches).toBe(3);
+  });
+
+  it("takes block effects out", () => {
+    const blocks = names.map((_, i) => `day ${i % 3}`);
+    const shifted = values.map((value, i) => value + 100 * (i % 3));
+    const rows = compareWithControl(names, values, blocks, undefined, undefined, 0.05);
+    const same = compareWithControl(names, shifted, blocks, undefined, undefined, 0.05);
+    rows.forEach((row, i) => {
+      if (row.against === undefined) return;
+      expectRelative(same[i]?.against?.p as number, row.against.p, 1e-9);
+      expectRelative(same[i]?.against?.estimate as number, row.against.estimate, 1e-12);
+    });
+    // Two-way analysis by hand: 152 within levels, less 4·Σ(block mean − 52)², with 11 − 3 − 2 degrees.
+    const blockMeans = [0, 1, 2].map(
+      (block) => values.filter((_, i) => i % 3 === block).reduce((sum, value) => sum + value) / 4,
+    );
+    const left = 152 - 4 * blockMeans.reduce((sum, mean) => sum + (mean - 52) ** 2, 0);
+    const margin = (rows[1]?.against?.upper as number) - 11;
+    // Three treatments at 6 degrees of freedom, as in dunnett-two-sided-05.
+    expectRelative(margin, 3.09929 * Math.sqrt(((left / 6) * 2) / 3), 2e-6);
+  });
+
+  it("lets the control stand more often in every block", () => {
+    const levels = [0, 0, 4, 8, 0, 0, 4, 8];
+    const blocks = [1, 1, 1, 1, 2, 2, 2, 2];
+    const given = [30, 31, 33, 36, 28, 27, 31, 35];
+    const rows = compareWithControl(levels, given, blocks, undefined, undefined, 0.05);
+    expect(rows.map((row) => row.batches)).toEqual([4, 2, 2]);
+    expect(rows[1]?.against?.estimate).toBe(3);
+  });
+
+  it.each([
+    [[0, 0, 4, 4, 8], [1, 2, 1, 2, 1], "Block 2 has no batch of level 8"],
+    [
+      [0, 0, 0, 4, 4],
+      [1, 1, 2, 1, 2],
+      "Level 0 has 2 of the batches of block 1, and its share would be 1.8",
+    ],
+  ])("refuses incomplete or unequal blocks of %j in %j", (levels, blocks, words) => {
+    expectRefusal("impossible input", words, () =>
+      compareWithControl(levels, [1, 2, 4, 7, 9], blocks, undefined, undefined, 0.05),
+    );
+  });
+
+  it.each([
+    ["impossible input", "The only level is 4", [4, 4], [1, 2], undefined],
+    ["impossible input", "Control is 3, which is none of the levels 0, 4", [0, 4], [1, 2], 3],
+    ["no answer", "2 batches of 2 levels leave nothing", [0, 4], [1, 2], undefined],
+    ["no answer", "agree to the last digit", [0, 0, 4, 4], [0.1, 0.1, 0.3, 0.3], undefined],
+  ] as const)("refuses with %s: %s", (kind, words, levels, given, control) => {
+    expectRefusal(kind, words, () => plain([...levels], [...given], control));
+  });
+
+  it("does not depend on the order of the rows, nor on the unit of the values", () => {
+    const rows = plain(names, values, "control");
+    const order = fc.shuffledSubarray([...names.keys()], { minLength: names.length });
+    fc.assert(
+      fc.property(order, fc.double({ min: 0.01, max: 100, noNaN: true }), (places, unit) => {
+        const again = plain(
+          places.map((i) => names[i] as string),
+          places.map((i) => unit * (values[i] as number)),
+          "control",
+        );
+        for (const row of rows) {
+          const twin = again.find((other) => other.level === row.level);
+          expectRelative(twin?.mean as number, unit * row.mean, 1e-12);
+          if (row.against) expectRelative(twin?.against?.p as number, row.against.p, 1e-9);
+        }
+      }),
+      { numRuns: 30 },
+    );
+  });
+});
