@@ -12,12 +12,14 @@ import { readVector, type Vector } from "./vector";
 /**
  * Lifts a formula of vectors over cases: a block holds one case a row (a day, a sample), a column of a
  * single-number argument one case a cell, and everything else is shared. Without either there is one case,
- * and the answer lies the way the vectors do; else it has a row a case. A bad case spoils its own row only.
+ * and the answer lies the way the vectors do, or is a table with a row an item where `labels` are given;
+ * else it has a row a case. A bad case spoils its own row only.
  */
 export function cases<const A extends readonly Argument<unknown>[]>(
   id: string,
   args: A,
   model: (...values: Values<A>) => number | readonly number[],
+  labels?: readonly string[],
 ): CellFunction {
   const formula = model as (...values: unknown[]) => number | readonly number[];
 
@@ -54,7 +56,7 @@ export function cases<const A extends readonly Argument<unknown>[]>(
       }
     }
 
-    if (count === undefined) return oneCase(solve(0), upright);
+    if (count === undefined) return oneCase(solve(0), upright, labels);
     return manyCases(Array.from({ length: count }, (_, row) => solve(row)));
   }
 
@@ -170,8 +172,13 @@ export function spreadAndCompare(
   }
 }
 
-function oneCase(solved: readonly AnswerCell[] | CustomFunctions.Error, upright: boolean): Answer {
+function oneCase(
+  solved: readonly AnswerCell[] | CustomFunctions.Error,
+  upright: boolean,
+  labels: readonly string[] | undefined,
+): Answer {
   if (solved instanceof CustomFunctions.Error) return [[solved]];
+  if (labels !== undefined) return solved.map((cell, i) => [labels[i] as string, cell]);
   return upright ? solved.map((cell) => [cell]) : [[...solved]];
 }
 

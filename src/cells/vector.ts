@@ -2,6 +2,7 @@ import { impossible } from "../model/refusal";
 import { ErrorInInput } from "./answer";
 import type { Argument } from "./argument";
 import { type Cell, type Cells, isBlank, isError, isOmitted, plainValue } from "./cell";
+import { singleCell } from "./choice";
 import { type Limits, type Quantity, quantity, readNumber } from "./quantity";
 
 /**
@@ -81,7 +82,7 @@ export function line(name: string, cells: Cells): readonly Cell[] {
 
 /** The numbers of a vector, each checked; a refusal names the place. */
 export function readVector(
-  { name, element }: Vector<readonly number[] | undefined>,
+  { name, element }: Pick<Vector<readonly number[] | undefined>, "name" | "element">,
   cells: readonly Cell[],
 ): number[] {
   if (cells.length === 0) impossible(`${name} is blank. Give ${element.allowed}.`);
@@ -134,11 +135,27 @@ export function labels(
   };
 }
 
+/** One name or number that may be left out. */
+export function optionalLabel(name: string): Argument<string | number | undefined> {
+  return {
+    name,
+    read(cells) {
+      return isOmitted(cells) ? undefined : readLabels(name, [singleCell(name, cells as Cells)])[0];
+    },
+  };
+}
+
+/** Names are the same whatever their case, as everywhere in a sheet: the first spelling stands for all. */
 function readLabels(name: string, cells: readonly Cell[]): (string | number)[] {
+  const spellings = new Map<string, string>();
   return cells.map((cell, i) => {
     const value = plainValue(cell);
     if (isError(value)) throw new ErrorInInput(value);
-    if (typeof value === "string" && value.trim() !== "") return value.trim();
+    if (typeof value === "string" && value.trim() !== "") {
+      const spelling = spellings.get(value.trim().toLowerCase()) ?? value.trim();
+      spellings.set(spelling.toLowerCase(), spelling);
+      return spelling;
+    }
     if (typeof value === "number" && Number.isFinite(value)) return value;
     return impossible(
       `${name} (${i + 1} of ${cells.length}) is ${isBlank(value) ? "blank" : String(value)}. Give a name or a number.`,

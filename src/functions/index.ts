@@ -6,5 +6,7 @@ import "./effluent";
 import "./library";
 import "./partition";
 import "./retention";
+import "./trial";
+import "./uncertainty";
 
 export { observe } from "../cells/observer";

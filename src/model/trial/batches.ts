@@ -1,6 +1,6 @@
 import { figure } from "../figure";
 import { impossible } from "../refusal";
-import { Groups, type Label } from "../strength/groups";
+import { Groups, type Label } from "./groups";
 
 /** One independent value a batch, with the level and the block that the batch belongs to. */
 export interface BatchMeans {

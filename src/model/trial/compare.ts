@@ -1,6 +1,6 @@
 import { impossible, noAnswer } from "../refusal";
-import { Groups, type Label } from "../strength/groups";
 import { type BatchMeans, batchMeans, requireCompleteBlocks } from "./batches";
+import { Groups, type Label } from "./groups";
 import { type ManyToOne, manyToOne } from "./many-to-one";
 
 /** A level of the trial beside the control. The control itself has nothing to differ from. */
@@ -40,6 +40,12 @@ export function compareWithControl(
   control: Label | undefined,
   alpha: number,
 ): ComparedLevel[] {
+  const blank = values.indexOf(0);
+  if (blank >= 0) {
+    impossible(
+      `Value ${blank + 1} of ${values.length} is 0 or blank. Clear its whole row, or, where 0 was measured, add the same number to all values.`,
+    );
+  }
   const means = batchMeans(levels, values, blocks, batches);
   const names = inOrder(means.levels);
   if (names.length < 2) {
@@ -79,10 +85,11 @@ function inOrder(levels: readonly Label[]): Label[] {
 
 function controlAmong(names: readonly Label[], control: Label | undefined): Label {
   if (control === undefined) return names.includes(0) ? 0 : (names[0] as Label);
-  if (!names.includes(control)) {
-    impossible(`Control is ${control}, which is none of the levels ${names.join(", ")}.`);
-  }
-  return control;
+  const wanted = String(control).toLowerCase();
+  const found = names.find((name) => String(name).toLowerCase() === wanted);
+  return (
+    found ?? impossible(`Control is ${control}, which is none of the levels ${names.join(", ")}.`)
+  );
 }
 
 /** The variance between batches, once levels and blocks are taken out. */
@@ -95,12 +102,8 @@ function residual({ values, levels, blocks }: BatchMeans): { degrees: number; va
       `${values.length} batches of ${byLevel.count} levels leave nothing to tell how batches vary. Give at least two independent batches a level: more sheets of one batch do not count.`,
     );
   }
-  const rest = Float64Array.from(values);
-  const total = sumOfSquares(rest);
-  byLevel.centre(rest);
-  byBlock.centre(rest);
-  const left = sumOfSquares(rest);
-  if (left <= ROUNDING * total) {
+  const left = sumOfSquares(byBlock.centred(byLevel.centred(values)));
+  if (left <= ROUNDING * sumOfSquares(values)) {
     noAnswer(
       "The batches of each level agree to the last digit, so that nothing tells how batches vary. Give values as measured, from independent batches.",
     );

@@ -1,9 +1,9 @@
 import { impossible, noAnswer } from "../refusal";
+import { requireEqualLengths } from "../vectors";
 
 /** How strongly a result goes with one of its inputs. */
 export interface Driver {
-  /** The place of the input among those given, from 0. */
-  readonly input: number;
+  readonly input: number | string;
   readonly rankCorrelation: number;
   readonly share: number;
 }
@@ -25,9 +25,16 @@ const FEWEST = 3;
 export function drivers(
   results: readonly number[],
   inputs: readonly (readonly number[])[],
+  names: readonly (number | string)[] = inputs.map((_, i) => `input ${i + 1}`),
 ): Driver[] {
   if (results.length < FEWEST) {
     impossible(`There are ${results.length} results. Give at least ${FEWEST}.`);
+  }
+  for (const input of inputs) requireEqualLengths({ results, "each input": input });
+  if (names.length !== inputs.length) {
+    impossible(
+      `There are ${names.length} names and ${inputs.length} columns of inputs. Give a name for each column.`,
+    );
   }
   const ranks = centredRanks(results);
   if (ranks.every((rank) => rank === 0)) {
@@ -37,7 +44,11 @@ export function drivers(
   const explained = correlations.reduce((sum, value) => sum + value * value, 0);
   const scale = Math.max(explained, 1);
   return correlations
-    .map((value, input) => ({ input, rankCorrelation: value, share: (value * value) / scale }))
+    .map((value, i) => ({
+      input: names[i] as number | string,
+      rankCorrelation: value,
+      share: (value * value) / scale,
+    }))
     .sort((a, b) => b.share - a.share);
 }
 

@@ -104,6 +104,7 @@ describe("comparison with a control", () => {
   });
 
   it.each([
+    ["impossible input", "Value 2 of 3 is 0 or blank", [0, 4, 4], [1, 0, 2], undefined],
     ["impossible input", "The only level is 4", [4, 4], [1, 2], undefined],
     ["impossible input", "Control is 3, which is none of the levels 0, 4", [0, 4], [1, 2], 3],
     ["no answer", "2 batches of 2 levels leave nothing", [0, 4], [1, 2], undefined],

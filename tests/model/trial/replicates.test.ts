@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { batchesPerLevel, powerOfBatches } from "../../../src/model/trial/replicates";
+import comparisons from "../../references/comparisons.json";
 import statistics from "../../references/trial-statistics.json";
-import { expectRefusal } from "../expectations";
+import { expectRefusal, expectRelative } from "../expectations";
 
 const published = statistics.power;
 const pair = { alpha: 0.05, treatments: 1 };
@@ -18,6 +19,14 @@ describe("power", () => {
   ])("of R: %s", (_, batches, deviations, expected, tolerance) => {
     const power = powerOfBatches(batches, { deviations, ...pair });
     expect(Math.abs(power - expected)).toBeLessThan(tolerance);
+  });
+
+  it("of five treatments agrees with an independent computation", () => {
+    const { batches, power } = comparisons.power;
+    batches.forEach((n, i) => {
+      const computed = powerOfBatches(n, { deviations: 1.25, alpha: 0.05, treatments: 5 });
+      expectRelative(computed, power[i] as number, 1e-9);
+    });
   });
 
   it("falls as more treatments share the control at one risk of a false alarm", () => {

@@ -21,7 +21,7 @@ describe("the drivers of a result", () => {
     const [a, b, c] = inputs as [number[], number[], number[]];
     const results = a.map((x, i) => x + 3 * (b[i] as number) - 2 * (c[i] as number));
     const found = drivers(results, inputs);
-    expect(found.map(({ input }) => input)).toEqual([1, 2, 0]);
+    expect(found.map(({ input }) => input)).toEqual(["input 2", "input 3", "input 1"]);
     expect(found[1]?.rankCorrelation).toBeLessThan(0);
     // Shares of the variance are 9/14, 4/14, 1/14; those of the ranks are near them, not equal.
     [9, 4, 1].forEach((part, i) => {
@@ -45,12 +45,21 @@ describe("the drivers of a result", () => {
       [1, 2, 3, 4],
     ];
     const found = drivers([3, 1, 4, 2], inputs);
-    expect(found.find(({ input }) => input === 0)).toMatchObject({ rankCorrelation: 0, share: 0 });
+    expect(found.find(({ input }) => input === "input 1")).toMatchObject({
+      rankCorrelation: 0,
+      share: 0,
+    });
     expect(found.reduce((sum, { share }) => sum + share, 0)).toBeLessThan(0.2);
   });
 
   it("refuses a result that never changes, and too few results", () => {
     expectRefusal("no answer", "Every result is 5", () => drivers([5, 5, 5], [[1, 2, 3]]));
     expectRefusal("impossible input", "There are 2 results", () => drivers([5, 6], [[1, 2]]));
+    expectRefusal("impossible input", "results has 3 and each input 2 numbers", () =>
+      drivers([5, 6, 7], [[1, 2]]),
+    );
+    expectRefusal("impossible input", "There are 2 names and 1 columns of inputs", () =>
+      drivers([5, 6, 7], [[1, 2, 3]], ["dose", "solids"]),
+    );
   });
 });
