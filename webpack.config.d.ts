@@ -1,4 +1,11 @@
 import type { Configuration } from "webpack";
 
-declare const configurations: (env?: { readonly origin?: string }) => Configuration[];
+/** What `npm run build -- --env name=value` may say. */
+export interface BuildChoices {
+  readonly origin?: string;
+  readonly office?: "own" | "official";
+  readonly namespace?: string;
+}
+
+declare const configurations: (env?: BuildChoices) => Configuration[];
 export default configurations;

@@ -2,15 +2,20 @@ import { readdirSync } from "node:fs";
 import { createRequire } from "node:module";
 import path from "node:path";
 import { EsbuildPlugin } from "esbuild-loader";
+import HtmlWebpackPlugin from "html-webpack-plugin";
+import about from "./package.json" with { type: "json" };
 import { FunctionTables } from "./src/build/function-tables";
 import { HelpPages } from "./src/build/help-pages";
+import { DEVELOPMENT_ORIGIN, readOrigin } from "./src/build/manifest/manifest";
+import { ManifestFile } from "./src/build/manifest/manifest-file";
+import { OFFICIAL_LIBRARY, OfficeLibrary, OWN_LIBRARY } from "./src/build/office-library";
+import { NAMESPACE } from "./src/help/reference";
 
 const CustomFunctionsMetadataPlugin = createRequire(import.meta.url)(
   "custom-functions-metadata-plugin",
 );
 
 const root = import.meta.dirname;
-const DEVELOPMENT_ORIGIN = "https://127.0.0.1:3443";
 
 /** One file a family declares its functions; the entry and nothing else there is no family. */
 const families = readdirSync(path.join(root, "src/functions"))
@@ -62,4 +67,44 @@ function functions({ origin }) {
   };
 }
 
-export default ({ origin = DEVELOPMENT_ORIGIN } = {}) => [functions({ origin })];
+/**
+ * The add-in's one page, where functions and pane share a runtime, with its manifest. What is loaded later
+ * carries a hash in its name, so that a browser may keep it for ever.
+ */
+function addin({ origin, namespace, office }) {
+  return {
+    ...shared,
+    name: "addin",
+    target: ["web", "es2022"],
+    entry: { taskpane: "./src/taskpane/start.ts" },
+    output: {
+      path: path.join(root, "dist"),
+      filename: "assets/[name].[contenthash:12].js",
+      chunkFilename: "assets/[name].[contenthash:12].js",
+    },
+    module: { rules: [typescript] },
+    plugins: [
+      new HtmlWebpackPlugin({
+        template: "./src/taskpane/taskpane.html",
+        filename: "taskpane.html",
+        templateParameters: {
+          namespace,
+          office: office === "official" ? OFFICIAL_LIBRARY : OWN_LIBRARY,
+        },
+      }),
+      new ManifestFile(path.join(root, "manifest"), { origin, namespace, version: about.version }),
+      ...(office === "official" ? [] : [new OfficeLibrary()]),
+    ],
+  };
+}
+
+/**
+ * npm run build -- --env origin=https://example.org/dosewright
+ *   origin     where the folder dist/ will be served from; the development server if left out
+ *   office     "official" takes office.js from its vendor's address; else the build holds a copy
+ *   namespace  what goes before a function's name; another one only for a second copy beside the first
+ */
+export default ({ origin = DEVELOPMENT_ORIGIN, office = "own", namespace = NAMESPACE } = {}) => {
+  const choices = { origin: readOrigin(origin), office, namespace };
+  return [functions(choices), addin(choices)];
+};
