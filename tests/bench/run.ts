@@ -1,0 +1,23 @@
+import { writeFileSync } from "node:fs";
+import { parseArgs } from "node:util";
+import { elementwise } from "./elementwise";
+import { partition } from "./partition";
+import { start } from "./start";
+
+/** `npm run bench [-- --json FILE]`: every limit of speed, as a ratio inside this one run. */
+const { values } = parseArgs({ options: { json: { type: "string" } } });
+const rows = [...elementwise(), ...partition(), ...start()];
+
+const figure = (value: number) => Number(value.toPrecision(3));
+console.table(
+  rows.map(({ work, measured, limit, unit, note }) => ({
+    work,
+    measured: figure(measured),
+    "at most": limit,
+    unit,
+    met: measured <= limit ? "yes" : "NO",
+    note,
+  })),
+);
+if (values.json !== undefined) writeFileSync(values.json, `${JSON.stringify(rows, null, 1)}\n`);
+if (rows.some(({ measured, limit }) => measured > limit)) process.exitCode = 1;
