@@ -4,6 +4,7 @@ import type { Argument, Values } from "./argument";
 import { asCells, type Cell, type Cells, isBlank } from "./cell";
 import type { CellFunction } from "./elementwise";
 import { columnsOf, commonRows } from "./extent";
+import { equalLengths } from "./lengths";
 import type { Told } from "./observer";
 import { isQuantity, type Quantity, readNumber } from "./quantity";
 import { settle } from "./settle";
@@ -22,6 +23,7 @@ export function cases<const A extends readonly Argument<unknown>[]>(
   labels?: readonly string[],
 ): CellFunction {
   const formula = model as (...values: unknown[]) => number | readonly number[];
+  const vectors = args.flatMap((argument, i) => (isVector(argument) ? [{ argument, i }] : []));
 
   function prepare(given: readonly unknown[]): Prepared {
     const ranges = args.map((argument, i) => ({
@@ -29,16 +31,22 @@ export function cases<const A extends readonly Argument<unknown>[]>(
       name: argument.name,
       cells: asCells(given[i]),
     }));
-    const byCase = ranges.filter(isManyCases);
-    const count = byCase.length === 0 ? undefined : commonRows(byCase);
-    const readers = ranges.map((range) => reader(range, isManyCases(range)));
-    const vectors = args.flatMap((argument, i) => (isVector(argument) ? [{ argument, i }] : []));
+    const varying = ranges.flatMap((range, i) =>
+      isManyCases(range) ? [{ ...range, i, read: reader(range) }] : [],
+    );
+    const count = varying.length === 0 ? undefined : commonRows(varying);
+    const shared = ranges.map(({ argument, cells }, i) =>
+      varying.some((one) => one.i === i) ? undefined : argument.read(cells),
+    );
+    equalLengths(vectors, shared);
+    const lengthsVary = varying.some(({ argument }) => isVector(argument));
     return {
       count,
       upright: count === undefined && ranges.some(isColumn),
       values(row) {
-        const values = readers.map((read) => read(row));
-        spreadAndCompare(vectors, values);
+        const values = [...shared];
+        for (const { i, read } of varying) values[i] = read(row);
+        if (lengthsVary) equalLengths(vectors, values);
         return values;
       },
     };
@@ -111,65 +119,19 @@ function refuseRow(name: string): never {
 const isColumn = ({ argument, cells }: Range) =>
   isVector(argument) && cells !== null && cells.length > 1 && columnsOf(cells) === 1;
 
-/** How the value of an argument is found for a case: read once where all cases share it. */
-function reader({ argument, cells }: Range, many: boolean): (row: number) => unknown {
-  if (!many || cells === null) {
-    const shared = once(() => argument.read(cells));
-    return () => shared();
-  }
+/** How the value of an argument that brings a case a row is found. */
+function reader({ argument, cells }: Filled): (row: number) => unknown {
   if (isVector(argument)) {
     return (row) => {
-      const blank = (cells[row] as readonly Cell[]).every(isBlank);
-      return blank && argument.optional ? undefined : readVector(argument, cells[row] as Cell[]);
+      const blank = argument.optional && (cells[row] as readonly Cell[]).every(isBlank);
+      return blank ? undefined : readVector(argument, cells[row] as readonly Cell[]);
     };
   }
+  const { optional, fallback } = argument as Quantity;
   return (row) => {
     const cell = cells[row]?.[0];
-    const { optional, fallback } = argument as Quantity;
-    if (optional && isBlank(cell)) return fallback;
-    return readNumber(argument as Quantity, cell);
+    return optional && isBlank(cell) ? fallback : readNumber(argument as Quantity, cell);
   };
-}
-
-/** Reads at the first use, so that a refusal belongs to the answer and not to the preparation. */
-function once<T>(read: () => T): () => T {
-  let value: { readonly is: T } | undefined;
-  return () => {
-    value ??= { is: read() };
-    return value.is;
-  };
-}
-
-/**
- * Vectors of one size must be equally long; where one number may stand for all, it is repeated.
- * Works in place on the values that were read.
- */
-export function spreadAndCompare(
-  vectors: readonly {
-    readonly argument: Pick<Vector, "name" | "size" | "oneForAll">;
-    readonly i: number;
-  }[],
-  values: unknown[],
-): void {
-  for (const { argument, i } of vectors) {
-    const value = values[i] as readonly unknown[] | undefined;
-    const leader = vectors.find(
-      (other) =>
-        other.argument.size === argument.size &&
-        values[other.i] !== undefined &&
-        !(other.argument.oneForAll && (values[other.i] as readonly unknown[]).length === 1),
-    );
-    if (value === undefined || leader === undefined || leader.i === i) continue;
-    const length = (values[leader.i] as readonly unknown[]).length;
-    if (value.length === length) continue;
-    if (argument.oneForAll && value.length === 1) {
-      values[i] = new Array<unknown>(length).fill(value[0]);
-    } else {
-      impossible(
-        `${leader.argument.name} has ${length} values and ${argument.name} has ${value.length}. Give as many of both.`,
-      );
-    }
-  }
 }
 
 function oneCase(

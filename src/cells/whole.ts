@@ -1,9 +1,9 @@
 import { impossible, type Refusal } from "../model/refusal";
 import { type Answer, type AnswerCell, answerCell } from "./answer";
 import type { Argument, Values } from "./argument";
-import { spreadAndCompare } from "./cases";
 import { asCells, type Cell, type Cells, isBlank, isOmitted } from "./cell";
 import type { CellFunction } from "./elementwise";
+import { equalLengths } from "./lengths";
 import type { Told } from "./observer";
 import { settle } from "./settle";
 import type { Vector } from "./vector";
@@ -29,7 +29,7 @@ export function whole<const A extends readonly Argument<unknown>[]>(
       args.map((_, i) => asCells(given[i])),
     );
     const values = args.map((argument, i) => argument.read(cells[i] ?? null));
-    spreadAndCompare(sized, values);
+    equalLengths(sized, values);
     return values;
   }
 
