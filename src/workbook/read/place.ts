@@ -8,6 +8,9 @@ const outside = (what: string) =>
     `The file is damaged: ${JSON.stringify(what.slice(0, 40))} is no place on a sheet.`,
   );
 
+const outOfOrder = (what: string) =>
+  new WorkbookRefusal(`The file is damaged: ${what} does not come after the one before it.`);
+
 /** An area as a file writes it: B4 or B4:C9, inside the sheet. */
 export function areaIn(text: string): Area {
   if (!/^\$?[A-Za-z]{1,3}\$?\d{1,7}(?::\$?[A-Za-z]{1,3}\$?\d{1,7})?$/.test(text))
@@ -27,21 +30,24 @@ export class Place {
   column = -1;
 
   enterRow(r: string | undefined): number {
-    this.row = r === undefined ? this.row + 1 : Number(r) - 1;
+    const row = r === undefined ? this.row + 1 : Number(r) - 1;
+    if (!Number.isInteger(row) || row < 0 || row >= sheetRows) throw outside(`row ${r ?? row + 1}`);
+    if (row <= this.row) throw outOfOrder(`row ${row + 1}`);
+    this.row = row;
     this.column = -1;
-    if (!Number.isInteger(this.row) || this.row < 0 || this.row >= sheetRows)
-      throw outside(`row ${r ?? this.row + 1}`);
-    return this.row;
+    return row;
   }
 
   enterCell(r: string | undefined): number {
-    if (r === undefined) this.column++;
-    else {
+    let column = this.column + 1;
+    if (r !== undefined) {
       const parts = /^([A-Za-z]{1,3})([1-9]\d{0,6})$/.exec(r);
       if (!parts || Number(parts[2]) - 1 !== this.row) throw outside(r);
-      this.column = columnIndex(parts[1] as string);
+      column = columnIndex(parts[1] as string);
     }
-    if (this.column >= sheetColumns) throw outside(r ?? `column ${this.column + 1}`);
-    return this.column;
+    if (column >= sheetColumns) throw outside(r ?? `column ${column + 1}`);
+    if (column <= this.column) throw outOfOrder(r ?? `column ${column + 1}`);
+    this.column = column;
+    return column;
   }
 }

@@ -79,6 +79,7 @@ export class SheetReader implements XmlHandlers {
 
   #openInside(name: string, attributes: Attributes): void {
     if (name === "f") this.#formula = attributes;
+    if (name === "v" || name === "is") this.#valueText ??= "";
     if (name === "rPh") this.#inAid = true;
     if (textElements.has(name) && !this.#inAid) this.#inText = name;
   }

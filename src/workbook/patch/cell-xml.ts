@@ -1,0 +1,110 @@
+import { addressOf, areaAddress } from "../address";
+import { isError, type Value } from "../book";
+import { type FunctionNames, storedFormula } from "../formula/stored-form";
+import { escapeAttribute, escapeFormula, escapeText } from "../xml-text";
+import type { CellEdit } from "./edits";
+
+/** Errors that a file may hold by name. The younger ones (#SPILL!, #CALC!…) stand in it as #VALUE!. */
+const fileErrors: ReadonlySet<string> = new Set([
+  "#DIV/0!",
+  "#N/A",
+  "#NAME?",
+  "#NULL!",
+  "#NUM!",
+  "#REF!",
+  "#VALUE!",
+  "#GETTING_DATA",
+]);
+
+export const fileError = (error: string): string => (fileErrors.has(error) ? error : "#VALUE!");
+
+/** All digits that tell the number from its neighbours: what is read back is the same number. */
+export function numberText(value: number): string {
+  if (!Number.isFinite(value)) throw new Error("A cell cannot hold a number without bounds.");
+  return `${value === 0 ? 0 : value}`.replace("e+", "E").replace("e", "E");
+}
+
+/** The type of a value (attribute t) and its element. */
+function valueXml(value: Value, prefix: string): { type: string | undefined; xml: string } {
+  const element = (text: string) => `<${prefix}v>${text}</${prefix}v>`;
+  if (value === null) return { type: undefined, xml: "" };
+  if (typeof value === "number") return { type: undefined, xml: element(numberText(value)) };
+  if (typeof value === "boolean") return { type: "b", xml: element(value ? "1" : "0") };
+  if (isError(value)) return { type: "e", xml: element(fileError(value.error)) };
+  // As the text of a formula: the list of shared texts stays untouched.
+  return { type: "str", xml: element(escapeText(value)) };
+}
+
+/** A formula element as the file has it now. */
+export interface FormulaInFile {
+  readonly attributes: Readonly<Record<string, string>>;
+  readonly opening: string;
+  /** What follows the opening tag: the text and the closing tag. */
+  readonly rest: string;
+}
+
+/** The cell as the file has it now. */
+export interface CellInFile {
+  readonly row: number;
+  readonly column: number;
+  readonly prefix: string;
+  readonly attributes: Readonly<Record<string, string>>;
+  readonly formula?: FormulaInFile;
+}
+
+export interface CellWriting {
+  readonly names: FunctionNames;
+  /** The number that marks a dynamic array in this workbook; undefined where the workbook has none. */
+  readonly dynamicMark: number | undefined;
+}
+
+const attributesXml = (attributes: Readonly<Record<string, string>>): string =>
+  Object.entries(attributes)
+    .map(([name, value]) => ` ${name}="${escapeAttribute(value)}"`)
+    .join("");
+
+function reach({ row, column }: CellInFile, { spill }: CellEdit): string {
+  return areaAddress({ row, column, rows: spill?.rows ?? 1, columns: spill?.columns ?? 1 });
+}
+
+/** The formula element after the edit, and whether the cell is marked as a dynamic array. */
+function formulaXml(cell: CellInFile, edit: CellEdit, { names, dynamicMark }: CellWriting) {
+  const { prefix } = cell;
+  if (edit.formula === null) return { xml: "", mark: undefined };
+  if (edit.formula === undefined) {
+    const { formula } = cell;
+    const mark = cell.attributes.cm;
+    if (!formula) return { xml: "", mark };
+    const { attributes, opening, rest } = formula;
+    if (attributes.t !== "array" || !edit.spill) return { xml: opening + rest, mark };
+    const ref = attributesXml({ ...attributes, ref: reach(cell, edit) });
+    return { xml: `<${prefix}f${ref}${opening.endsWith("/>") ? "/>" : ">"}${rest}`, mark };
+  }
+  const text = escapeFormula(storedFormula(edit.formula, names));
+  const isArray = edit.spill !== undefined && (edit.fixed || dynamicMark !== undefined);
+  if (!isArray) return { xml: `<${prefix}f>${text}</${prefix}f>`, mark: undefined };
+  return {
+    xml: `<${prefix}f t="array" ref="${reach(cell, edit)}">${text}</${prefix}f>`,
+    mark: edit.fixed ? undefined : `${dynamicMark}`,
+  };
+}
+
+/** The cell after the edit; "" where nothing is left of it, not even a format. */
+export function cellXml(cell: CellInFile, edit: CellEdit, writing: CellWriting): string {
+  const { prefix } = cell;
+  // vm points to a value of another kind (a picture, a rich error), which the new value is not.
+  const { r: _r, t: _t, vm: _vm, cm: _cm, ...kept } = cell.attributes;
+  const formula = formulaXml(cell, edit, writing);
+  const value = valueXml(edit.value, prefix);
+  if (formula.xml === "" && value.xml === "" && kept.s === undefined) return "";
+  const attributes = attributesXml({
+    r: addressOf(cell.row, cell.column),
+    ...kept,
+    ...(value.type === undefined ? {} : { t: value.type }),
+    ...(formula.mark === undefined ? {} : { cm: formula.mark }),
+  });
+  const inner = formula.xml + value.xml;
+  return inner === ""
+    ? `<${prefix}c${attributes}/>`
+    : `<${prefix}c${attributes}>${inner}</${prefix}c>`;
+}

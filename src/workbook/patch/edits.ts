@@ -1,0 +1,65 @@
+import type { Book, Cell, Extent, Sheet, Value } from "../book";
+import { isError } from "../book";
+
+/** What becomes of one cell of a file. */
+export interface CellEdit {
+  /** What the cell shows afterwards; null empties it. */
+  readonly value: Value;
+  /** In the form that people see. Undefined: the cell keeps the formula that it has, or has none. */
+  readonly formula?: string | null;
+  /** What its array formula fills now. */
+  readonly spill?: Extent;
+  readonly fixed?: boolean;
+}
+
+/** By row, then by column. */
+export type SheetEdits = ReadonlyMap<number, ReadonlyMap<number, CellEdit>>;
+
+/** By the sheet's name. */
+export type WorkbookEdits = ReadonlyMap<string, SheetEdits>;
+
+export const sameValue = (one: Value, other: Value): boolean =>
+  isError(one) && isError(other) ? one.error === other.error : Object.is(one, other);
+
+const sameSpill = (one: Extent | undefined, other: Extent | undefined): boolean =>
+  one?.rows === other?.rows && one?.columns === other?.columns;
+
+function editOf(before: Cell | undefined, after: Cell | undefined): CellEdit | undefined {
+  const value = after?.value ?? null;
+  const sameFormula = before?.formula === after?.formula;
+  const spillChanged = after?.formula !== undefined && !sameSpill(before?.spill, after.spill);
+  if (sameFormula && !spillChanged && sameValue(before?.value ?? null, value)) return undefined;
+  return {
+    value,
+    ...(sameFormula ? {} : { formula: after?.formula ?? null }),
+    ...(after?.spill ? { spill: after.spill } : {}),
+    ...(after?.fixed ? { fixed: true } : {}),
+  };
+}
+
+function sheetEdits(before: Sheet, after: Sheet): SheetEdits {
+  const edits = new Map<number, Map<number, CellEdit>>();
+  const rows = new Set([...Object.keys(before.cells), ...Object.keys(after.cells)].map(Number));
+  for (const row of rows) {
+    const old = before.cells[row] ?? {};
+    const fresh = after.cells[row] ?? {};
+    const line = new Map<number, CellEdit>();
+    for (const column of new Set([...Object.keys(old), ...Object.keys(fresh)].map(Number))) {
+      const edit = editOf(old[column], fresh[column]);
+      if (edit) line.set(column, edit);
+    }
+    if (line.size > 0) edits.set(row, line);
+  }
+  return edits;
+}
+
+/** What has to be done to a file that holds one book so that it holds another with the same sheets. */
+export function editsBetween(before: Book, after: Book): WorkbookEdits {
+  const edits = new Map<string, SheetEdits>();
+  for (const sheet of before.sheets) {
+    const fresh = after.sheets.find(({ name }) => name === sheet.name);
+    const changed: SheetEdits = fresh ? sheetEdits(sheet, fresh) : new Map();
+    if (changed.size > 0) edits.set(sheet.name, changed);
+  }
+  return edits;
+}

@@ -1,0 +1,74 @@
+import type { FunctionNames } from "../formula/stored-form";
+import { readDynamicMarks } from "../read/metadata";
+import type { OpenedWorkbook } from "../read/read-workbook";
+import { readXml } from "../xml";
+import type { CellWriting } from "./cell-xml";
+import type { WorkbookEdits } from "./edits";
+import { PackageEdits } from "./package-edits";
+import { patchSheet } from "./sheet-patch";
+import { staleParts } from "./stale";
+
+export interface PatchedWorkbook {
+  readonly bytes: Uint8Array;
+  /** What in the file no longer agrees with its cells, one sentence each. */
+  readonly stale: readonly string[];
+}
+
+async function writingFor(
+  { file, part }: OpenedWorkbook,
+  names: FunctionNames,
+): Promise<CellWriting> {
+  const [dynamicMark] = await readDynamicMarks(file, part.paths.metadata);
+  return { names, dynamicMark };
+}
+
+/** The chain of calculation may name no cell without a formula. Without a chain a spreadsheet makes its own. */
+async function mendCalculationChain(
+  edits: PackageEdits,
+  { file, part }: OpenedWorkbook,
+  emptied: ReadonlySet<string>,
+): Promise<void> {
+  const path = part.paths.calculationChain;
+  if (path === undefined || !file.has(path) || emptied.size === 0) return;
+  let named = false;
+  readXml(path, await file.text(path), {
+    open({ name, attributes }) {
+      if (name === "c" && emptied.has(attributes.r ?? "")) named = true;
+    },
+  });
+  if (named) await edits.remove(path, part.path);
+}
+
+/** Puts edits of cells among others into a package that is going to be rewritten. */
+export async function patchCells(
+  edits: PackageEdits,
+  opened: OpenedWorkbook,
+  cells: WorkbookEdits,
+  names: FunctionNames,
+): Promise<void> {
+  const writing = await writingFor(opened, names);
+  const emptied = new Set<string>();
+  for (const { name, path } of opened.part.sheets) {
+    const sheet = cells.get(name);
+    if (!sheet) continue;
+    const patched = patchSheet(path, await edits.text(path), sheet, writing);
+    edits.set(path, patched.xml);
+    for (const address of patched.emptied) emptied.add(address);
+  }
+  await mendCalculationChain(edits, opened, emptied);
+}
+
+/**
+ * The file with some cells changed. Parts that are not touched keep their compressed bytes, a touched
+ * sheet keeps every character that no edit is about.
+ */
+export async function patchWorkbook(
+  opened: OpenedWorkbook,
+  cells: WorkbookEdits,
+  names: FunctionNames,
+): Promise<PatchedWorkbook> {
+  const edits = new PackageEdits(opened.file);
+  await patchCells(edits, opened, cells, names);
+  const bytes = await opened.file.rewrite(edits.changes);
+  return { bytes, stale: cells.size > 0 ? staleParts(opened.file) : [] };
+}
