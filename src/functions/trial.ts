@@ -34,6 +34,11 @@ const falseAlarms: Limits = {
   most: 0.5,
   words: "a fraction from 0.0001 to 0.5, e.g. 0.05 for 5 %",
 };
+const chanceToShow: Limits = {
+  least: 0.1,
+  most: 0.9999,
+  words: "a fraction from 0.1 to 0.9999, e.g. 0.8 for 80 %",
+};
 const alpha = optionalQuantity("alpha", "fraction", falseAlarms, 0.05);
 
 /**
@@ -93,7 +98,7 @@ const replicates = elementwise(
   [
     quantity("cv", "fraction", aboveZeroUpTo(1)),
     quantity("difference", "fraction", aboveZeroUpTo(1)),
-    optionalQuantity("power", "fraction", insideUnit, 0.8),
+    optionalQuantity("power", "fraction", chanceToShow, 0.8),
     alpha,
     wholeNumber("treatments", 1, MOST_TREATMENTS, 1),
   ],
@@ -106,7 +111,7 @@ const replicates = elementwise(
  * @customfunction TRIAL.REPLICATES
  * @param cv Coefficient of variation from batch to batch at one dose [fraction]; above 0, up to 1.
  * @param difference Difference between a treatment and the control that must not be missed, of the mean [fraction]; above 0, up to 1.
- * @param [power] Chance to show that difference where it exists [fraction]; above 0, below 1; 0.8 if left out.
+ * @param [power] Chance to show that difference where it exists [fraction]; 0.1 to 0.9999; 0.8 if left out.
  * @param [alpha] Chance of a false alarm in the whole trial, two-sided [fraction]; 0.0001 to 0.5; 0.05 if left out.
  * @param [treatments] Treatments compared with the one control [count]; 1 to 49; 1 if left out.
  * @returns Batches of every level, rounded up, at least 2 [count].

@@ -10,6 +10,12 @@ import { normalQuantile } from "./normal";
  * (2011); R. Durstenfeld, Algorithm 235, Comm. ACM 7 (1964) 420, for the shuffle.
  */
 
+/**
+ * Who draws from which stream of a seed. People number the streams of their samples from 1 on; the rest
+ * lie below, so that one seed typed into several functions never ties their draws together.
+ */
+export const STREAM = { runOrder: 0, fittedCurves: -1 } as const;
+
 type Words = [number, number, number, number];
 
 const TWO_32 = 2 ** 32;
@@ -53,7 +59,7 @@ export class Random {
   private block: Words = [0, 0, 0, 0];
   private drawn = 0;
 
-  constructor(seed: number, stream = 1) {
+  constructor(seed: number, stream: number) {
     this.key = [seed >>> 0, stream >>> 0];
     this.upper = [Math.floor(seed / TWO_32) >>> 0, Math.floor(stream / TWO_32) >>> 0];
   }

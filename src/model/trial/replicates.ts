@@ -25,16 +25,23 @@ const MOST = 100_000;
  */
 export function powerOfBatches(batches: number, { deviations, alpha, treatments }: Plan): number {
   const degrees = (treatments + 1) * (batches - 1);
-  const critical = manyToOne(new Array(treatments).fill(1), 1, degrees).critical(alpha);
-  return noncentralTail(critical, degrees, deviations * Math.sqrt(batches / 2));
+  return noncentralTail(
+    criticalValue(treatments, alpha, degrees),
+    degrees,
+    deviations * Math.sqrt(batches / 2),
+  );
+}
+
+function criticalValue(treatments: number, alpha: number, degrees: number): number {
+  return manyToOne(new Array(treatments).fill(1), 1, degrees).critical(alpha);
 }
 
 /**
  * Independent batches of every level, the control included, that show a difference (a fraction of the
  * mean) with the power asked for, where batches vary by `variation` (a fraction of the mean).
  *
- * Power grows with the number, so that the search walks from the normal approximation to the first whole
- * number that is enough. Two batches are the least that show how batches vary.
+ * Power grows with the number. The normal approximation misses the first whole number that is enough by a
+ * few, so that the search walks from there. Two batches are the least that show how batches vary.
  */
 export function batchesPerLevel(
   variation: number,
@@ -44,13 +51,14 @@ export function batchesPerLevel(
   treatments: number,
 ): number {
   const plan = { deviations: difference / variation, alpha, treatments };
-  const certain = -normalQuantile(alpha / 2 / treatments);
+  const certain = criticalValue(treatments, alpha, Number.POSITIVE_INFINITY);
   const enough = (batches: number) => powerOfBatches(batches, plan) >= power;
-  const guess = 2 * ((certain + normalQuantile(power)) / plan.deviations) ** 2;
+  const shift = Math.max(certain + normalQuantile(power), 0);
+  const guess = 2 * (shift / plan.deviations) ** 2;
   if (!(guess < 2 * MOST)) tooMany(variation, difference);
   let batches = Math.max(FEWEST, Math.ceil(guess));
   while (batches > FEWEST && enough(batches - 1)) batches--;
-  while (!enough(batches)) batches++;
+  while (batches <= MOST && !enough(batches)) batches++;
   return batches <= MOST ? batches : tooMany(variation, difference);
 }
 

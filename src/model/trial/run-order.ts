@@ -1,12 +1,10 @@
-import { Random } from "../numerics/random";
+import { Random, STREAM } from "../numerics/random";
 import { impossible } from "../refusal";
 
 /** A run of the trial: its block, its place in the whole order, its dose. */
 export type Run = [block: number, run: number, dose: number];
 
 const MOST_RUNS = 100_000;
-/** Streams from 1 on belong to samples, so that an order never goes with a sample of the same seed. */
-const STREAM = 0;
 
 /**
  * Randomised complete blocks: every dose once in each block, each block in an order of its own. What
@@ -21,7 +19,7 @@ export function runOrder(doses: readonly number[], replicates: number, seed: num
       `${doses.length} doses in ${replicates} blocks are ${runs} runs. Give at most ${MOST_RUNS} runs.`,
     );
   }
-  const random = new Random(seed, STREAM);
+  const random = new Random(seed, STREAM.runOrder);
   return Array.from({ length: replicates }, (_, block) => {
     const order = [...doses];
     random.shuffle(order);
