@@ -94,7 +94,11 @@ export interface Style {
   /** "#rrggbb". */
   readonly fill?: string;
   readonly align?: "left" | "center" | "right";
+  /** Usual: bottom. */
+  readonly vertical?: "top" | "center";
   readonly wrap?: boolean;
+  /** Steps of about three characters that the text keeps off the edge. */
+  readonly indent?: number;
   readonly border?: { readonly bottom?: string; readonly top?: string };
 }
 

@@ -60,7 +60,7 @@ export type Part =
   | ChartPart
   | RulePart;
 
-/** A line or a paragraph. With `span` it runs over that many columns and wraps; its row grows to fit. */
+/** A line or a paragraph. With `span` it wraps within that many columns, and its row grows to fit. */
 export interface TextPart {
   readonly kind: "text";
   readonly at: string;
@@ -204,7 +204,7 @@ export interface SeriesPlan {
   readonly values: string;
   /** Categories, or the x of points and curves. */
   readonly x?: string;
-  /** How it is drawn: a `limit` is dashed and in the warning colour, a `band` thin, `measured` as points only. */
+  /** How it is drawn: a `limit` is a dashed line in the warning colour, also across columns; a `band` is thin, `measured` points only. */
   readonly role?: "limit" | "band" | "measured" | "line";
 }
 

@@ -30,7 +30,7 @@ export function styleKey(draft: Draft, look: Look, format?: string, wrap = false
   const name = key.join(" ");
   draft.styles[name] ??= {
     ...looks[look],
-    ...(wrap ? { wrap } : {}),
+    ...(wrap ? { wrap, vertical: "top" } : {}),
     ...(format === undefined ? {} : { format }),
   };
   return name;
@@ -45,15 +45,30 @@ export function put(draft: Draft, row: number, column: number, cell: Cell): void
   line[column] = cell;
 }
 
+/** Lines that a text takes where words do not fit into the width any more. */
+function linesOf(text: string, width: number): number {
+  let lines = 0;
+  for (const paragraph of text.split("\n")) {
+    lines++;
+    let used = 0;
+    for (const word of paragraph.split(" ")) {
+      if (used > 0 && used + 1 + word.length > width) {
+        lines++;
+        used = 0;
+      }
+      used += (used > 0 ? 1 : 0) + word.length;
+    }
+  }
+  return lines;
+}
+
 /** Makes a row high enough for a text that wraps over some columns. */
 export function growRow(draft: Draft, row: number, column: number, span: number, text: string) {
   let width = 0;
   for (let offset = 0; offset < span; offset++)
     width += draft.widths[column + offset] ?? usualWidth;
-  const lines = text
-    .split("\n")
-    .reduce((sum, line) => sum + Math.max(1, Math.ceil(line.length / width)), 0);
-  draft.rowHeights[row] = Math.max(draft.rowHeights[row] ?? 0, lines * lineHeight);
+  const height = linesOf(text, width) * lineHeight;
+  draft.rowHeights[row] = Math.max(draft.rowHeights[row] ?? 0, height);
 }
 
 /** A formula of the plan as a cell, in the form that may spill. */

@@ -6,9 +6,19 @@ export const palette = {
   grey: "#66727c",
   accent: "#0b6e6e",
   accentPale: "#e7f3f2",
+  accentLine: "#a9d0cd",
   headerFill: "#e9edf0",
   hairline: "#b9c2c9",
+  gridline: "#dde2e6",
 } as const;
+
+const header = {
+  bold: true,
+  ink: palette.ink,
+  fill: palette.headerFill,
+  wrap: true,
+  border: { bottom: palette.ink },
+} as const satisfies Style;
 
 /** How each kind of cell looks, in the file, in the grid and where the pane inserts it. */
 export const looks = {
@@ -18,15 +28,11 @@ export const looks = {
   note: { italic: true, ink: palette.grey },
   caution: { bold: true, ink: "#8a3b00", fill: "#fff3e2" },
   label: { ink: palette.ink },
-  unit: { ink: palette.grey },
-  header: {
-    bold: true,
-    ink: palette.ink,
-    fill: palette.headerFill,
-    wrap: true,
-    border: { bottom: palette.ink },
-  },
-  input: { ink: palette.accent, fill: palette.accentPale, border: { bottom: palette.accent } },
+  unit: { ink: palette.grey, indent: 1 },
+  header,
+  /** Stands over numbers, on their side of the column. */
+  numberHeader: { ...header, align: "right" },
+  input: { ink: palette.accent, fill: palette.accentPale, border: { bottom: palette.accentLine } },
   result: { ink: palette.ink },
   headline: {
     bold: true,

@@ -3,6 +3,7 @@ import type { Area } from "../book";
 import type { BlockPart, SpillPart, TablePart } from "../plan";
 import { allowIn } from "./allow";
 import { type Draft, formulaCell, growRow, put, styleKey } from "./draft";
+import type { Look } from "./looks";
 import { inFormula, type Meaning } from "./symbols";
 
 export const headerText = (header: string, unit?: string): string =>
@@ -15,6 +16,9 @@ export const tableRows = (part: TablePart): number =>
 const nth = <T>(given: T | readonly T[] | undefined, index: number): T | undefined =>
   Array.isArray(given) ? (given[index] as T | undefined) : (given as T | undefined);
 
+const headerLook = (format: string | undefined) =>
+  format === undefined || format === "" || format === "@" ? "header" : "numberHeader";
+
 export function placeTable(draft: Draft, part: TablePart): void {
   const { row, column } = parseAddress(part.at);
   const meaning = draft.symbols.get(part.name) as Meaning & { kind: "table" };
@@ -25,7 +29,8 @@ export function placeTable(draft: Draft, part: TablePart): void {
   );
   part.columns.forEach((plan, index) => {
     const header = headerText(plan.header, plan.unit);
-    put(draft, row, column + index, { value: header, style: styleKey(draft, "header") });
+    const headerStyle = styleKey(draft, headerLook(plan.format));
+    put(draft, row, column + index, { value: header, style: headerStyle });
     growRow(draft, row, column + index, 1, header);
     const formula = formulas[index];
     const style = styleKey(draft, formula === undefined ? "input" : "result", plan.format);
@@ -55,7 +60,7 @@ export function placeTable(draft: Draft, part: TablePart): void {
 export function placeSpill(draft: Draft, part: SpillPart): void {
   const { row, column } = parseAddress(part.at);
   part.headers?.forEach((header, index) => {
-    const style = styleKey(draft, "header");
+    const style = styleKey(draft, headerLook(nth(part.format, index)));
     const cell = header.startsWith("=")
       ? formulaCell(draft, header.slice(1), style)
       : { value: header, style };
@@ -75,11 +80,17 @@ export function placeSpill(draft: Draft, part: SpillPart): void {
     }
 }
 
+function lookOf(part: BlockPart, line: number, index: number): Look {
+  const first = line === 0 ? part.firstRow : undefined;
+  if (first === "header") return headerLook(nth(part.format, index));
+  return first ?? nth(part.look, index) ?? "body";
+}
+
 export function placeBlock(draft: Draft, part: BlockPart): void {
   const { row, column } = parseAddress(part.at);
   part.rows.forEach((values, line) => {
     values.forEach((value, index) => {
-      const look = (line === 0 ? part.firstRow : undefined) ?? nth(part.look, index) ?? "body";
+      const look = lookOf(part, line, index);
       const format =
         typeof value === "number" || look === "result" ? nth(part.format, index) : undefined;
       const style = styleKey(draft, look, format);

@@ -10,14 +10,15 @@ export function placeText(draft: Draft, part: TextPart): void {
   const { row, column } = parseAddress(part.at);
   const look = part.look ?? "body";
   const span = part.span ?? 1;
-  const style = styleKey(draft, look, undefined, span > 1);
+  const wraps = part.span !== undefined;
+  const style = styleKey(draft, look, undefined, wraps);
   put(draft, row, column, { value: part.text, style });
   if (span > 1) draft.merged.push({ row, column, rows: 1, columns: span });
   for (let offset = 1; offset < span; offset++)
     put(draft, row, column + offset, { value: null, style });
   if (look === "title") draft.rowHeights[row] = 27;
   else if (look === "heading") draft.rowHeights[row] = 21;
-  else if (span > 1) growRow(draft, row, column, span, part.text);
+  else if (wraps) growRow(draft, row, column, span, part.text);
 }
 
 /** Label, value, unit, note: the form that inputs and results share. */

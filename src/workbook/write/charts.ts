@@ -22,13 +22,8 @@ function typeOf({ ChartType }: Library, kind: ChartKind): ChartType {
 
 const markerShapes = ["Circle", "Square", "Triangle", "Diamond"];
 
-const filled = new Set<ChartKind>([
-  "columns",
-  "stacked columns",
-  "full columns",
-  "bars",
-  "stacked bars",
-]);
+const upright = new Set<ChartKind>(["columns", "stacked columns", "full columns"]);
+const filled = new Set<ChartKind>([...upright, "bars", "stacked bars"]);
 
 /** The cells that a series draws now: of a spill, only as far as its formula reaches. */
 export function drawnCells(book: Book, { sheet, area, spillAt }: CellsOf): Area {
@@ -100,14 +95,18 @@ export function chartOf(library: Library, book: Book, plan: PlannedChart): Chart
     if (its.from !== undefined) axis.setMin(its.from);
     if (its.to !== undefined) axis.setMax(its.to);
   }
+  // A limit across columns is drawn as a line over them; bars have no such line.
+  const isOver = ({ role }: PlannedSeries) => role === "limit" && upright.has(plan.chart);
+  const over = new library.Chart(typeOf(library, "lines"));
   plan.series.forEach((its, index) => {
     const values = new library.ChartSeries()
       .setName(its.name)
       .setValues(rangeOf(library, book, its.values));
     const series = its.x ? values.setCategories(rangeOf(library, book, its.x)) : values;
-    chart.pushSeries(drawSeries(library, series, its, plan.chart, index));
+    const kind = isOver(its) ? "lines" : plan.chart;
+    (isOver(its) ? over : chart).pushSeries(drawSeries(library, series, its, kind, index));
   });
   if (plan.series.length === 1) chart.legend().setHidden();
   else chart.legend().setPosition(library.ChartLegendPosition.Bottom);
-  return chart;
+  return plan.series.some(isOver) ? chart.combine(over) : chart;
 }

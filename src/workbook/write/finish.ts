@@ -1,6 +1,6 @@
 import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
 import type { FunctionNames } from "../formula/stored-form";
-import { ruleLooks } from "../layout/looks";
+import { palette, ruleLooks } from "../layout/looks";
 import type { PlannedSheet, Rule } from "../layout/planned";
 import { rulesXml } from "./validation-xml";
 
@@ -47,9 +47,16 @@ const withoutRecalculation = (workbook: string): string =>
 const withFixedDates = (core: string): string =>
   core.replace(/(<dcterms:(created|modified)[^>]*>)[^<]*/g, `$1${created}`);
 
-/** The order that the schema wants (the package puts markers first), and axes that say they are there. */
-const withSchemaOrder = (chart: string): string =>
+const line = (hex: string) =>
+  `<c:spPr><a:ln w="9525"><a:solidFill><a:srgbClr val="${hex.slice(1)}"/></a:solidFill></a:ln></c:spPr>`;
+
+/** The order that the schema wants (the package puts markers first), axes that say they are there, pale lines. */
+const completed = (chart: string): string =>
   chart
+    .replaceAll(
+      "<c:majorGridlines/>",
+      `<c:majorGridlines>${line(palette.gridline)}</c:majorGridlines>`,
+    )
     .replace(/(<c:marker>.*?<\/c:marker>)(<c:spPr>.*?<\/c:spPr>)/gs, "$2$1")
     .replaceAll("</c:scaling><c:axPos", '</c:scaling><c:delete val="0"/><c:axPos');
 
@@ -67,8 +74,7 @@ export function finish(
   };
   edit("xl/workbook.xml", withoutRecalculation);
   edit("docProps/core.xml", withFixedDates);
-  for (const path of Object.keys(parts))
-    if (path.startsWith("xl/charts/")) edit(path, withSchemaOrder);
+  for (const path of Object.keys(parts)) if (path.startsWith("xl/charts/")) edit(path, completed);
   if (sheets.some((sheet) => sheet.rules.length > 0 || sheet.validations.length > 0)) {
     let first = 0;
     edit("xl/styles.xml", (text) => {

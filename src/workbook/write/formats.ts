@@ -15,7 +15,10 @@ function formatOf(library: Library, style: Style): Format {
   if (style.align === "left") format = format.setAlign(FormatAlign.Left);
   if (style.align === "center") format = format.setAlign(FormatAlign.Center);
   if (style.align === "right") format = format.setAlign(FormatAlign.Right);
-  if (style.wrap) format = format.setTextWrap().setAlign(FormatAlign.Top);
+  if (style.vertical === "top") format = format.setAlign(FormatAlign.Top);
+  if (style.vertical === "center") format = format.setAlign(FormatAlign.VerticalCenter);
+  if (style.wrap) format = format.setTextWrap();
+  if (style.indent !== undefined) format = format.setIndent(style.indent);
   if (style.border?.top !== undefined)
     format = format.setBorderTop(FormatBorder.Thin).setBorderTopColor(colour(style.border.top));
   if (style.border?.bottom !== undefined)

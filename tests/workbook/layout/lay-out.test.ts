@@ -110,6 +110,44 @@ describe("symbols", () => {
   });
 });
 
+describe("the look of a part", () => {
+  const widths = { A: 20, B: 10 };
+  const laid = (part: Part) => {
+    const plan = planOf(part);
+    const book = layOut({ ...plan, sheets: [{ name: "S", widths, parts: [part] }] });
+    const sheet = book.sheets[0] as (typeof book.sheets)[number];
+    const styleAt = (row: number, column: number) =>
+      book.styles[cellAt(sheet, row, column)?.style ?? ""];
+    return { sheet, styleAt };
+  };
+
+  test.each([
+    [undefined, "a text of more than twenty letters", undefined],
+    [1, "a text of more than twenty letters", 30],
+    [2, "a text of more than twenty letters", 30],
+    [1, "short", 15],
+    [1, "words-that-are-long do-not-share-lines with-others-here", 45],
+  ])("a text with span %s wraps within it: %s", (span, text, height) => {
+    const { sheet, styleAt } = laid({ kind: "text", at: "A1", text, ...(span ? { span } : {}) });
+    expect(sheet.rowHeights?.[0]).toBe(height);
+    expect(styleAt(0, 0)?.wrap ?? false).toBe(span !== undefined);
+  });
+
+  test("headers stand on the side of what is below them", () => {
+    const { styleAt } = laid({
+      kind: "table",
+      at: "A1",
+      name: "prices",
+      columns: [
+        { key: "name", header: "Name", values: ["starch"] },
+        { key: "price", header: "Price", values: [0.78], format: "0.00" },
+      ],
+    });
+    expect(styleAt(0, 0)?.align).toBeUndefined();
+    expect(styleAt(0, 1)?.align).toBe("right");
+  });
+});
+
 describe("a plan that is wrong is refused", () => {
   const line = (name: string, at = "A1"): Part => ({
     kind: "input",

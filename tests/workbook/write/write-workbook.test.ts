@@ -111,6 +111,23 @@ describe("a workbook written from a plan", () => {
     expect([...at].sort((a, b) => a - b)).toEqual(at);
   });
 
+  test("draws a limit as a line across columns", async () => {
+    const sheets = computed().sheets.map((sheet) => ({
+      ...sheet,
+      charts: sheet.charts.map((chart) => {
+        const [dose] = chart.series as [(typeof chart.series)[number]];
+        const limit = { ...dose, name: "Limit", role: "limit" as const };
+        return { ...chart, chart: "stacked columns" as const, series: [dose, limit] };
+      }),
+    }));
+    const files = unzipSync(await writeWorkbook({ ...computed(), sheets }, names));
+    const chart = strFromU8(files["xl/charts/chart1.xml"] as Uint8Array);
+    expect(/<c:barChart>(.*?)<\/c:barChart>/s.exec(chart)?.[1]).not.toContain("Limit");
+    expect(/<c:lineChart>(.*?)<\/c:lineChart>/s.exec(chart)?.[1]).toMatch(
+      /Limit.*prstDash val="dash"/s,
+    );
+  });
+
   test("does not ask for a recalculation, so that cached values are seen without the add-in", () => {
     expect(parts["xl/workbook.xml"]).not.toContain("fullCalcOnLoad");
   });
