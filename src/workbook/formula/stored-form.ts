@@ -1,3 +1,4 @@
+import { NAMESPACE } from "../../help/reference";
 import { withFuturePrefix, withoutFuturePrefix } from "./future-functions";
 import { closing, joined, type Token, tokensOf } from "./tokens";
 
@@ -11,14 +12,15 @@ export interface FunctionNames {
 const customPrefix = "_xldudf_";
 
 /**
+ * The names by the ids of the functions' metadata ("DOSE.TARGET"), in the namespace that runs.
  * A file stores a custom function with its dots turned into underscores, so two ids that differ
  * only there could not be told apart when the file is read again.
  */
-export function functionNames(ids: Iterable<string>): FunctionNames {
+export function functionNames(ids: Iterable<string>, namespace = NAMESPACE): FunctionNames {
   const byStored = new Map<string, string>();
   const byShown = new Map<string, string>();
   for (const id of ids) {
-    const shown = id.toUpperCase();
+    const shown = `${namespace}.${id}`.toUpperCase();
     const stored = customPrefix + shown.replaceAll(".", "_");
     const other = byStored.get(stored.toUpperCase());
     if (other !== undefined)

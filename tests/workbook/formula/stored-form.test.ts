@@ -7,7 +7,7 @@ import {
 } from "../../../src/workbook/formula/stored-form";
 import { joined, tokensOf } from "../../../src/workbook/formula/tokens";
 
-const names = functionNames(["WETEND.DOSE.TARGET", "WETEND.TRIAL.LADDER"]);
+const names = functionNames(["DOSE.TARGET", "TRIAL.LADDER"]);
 
 describe("a formula between its shown and its stored form", () => {
   test.each([
@@ -43,8 +43,15 @@ describe("a formula between its shown and its stored form", () => {
     expect(storedFormula("wetend.dose.target(1,1)", names)).toBe("_xldudf_WETEND_DOSE_TARGET(1,1)");
   });
 
+  test("follows the namespace that runs", () => {
+    const trial = functionNames(["DOSE.TARGET"], "WETENDDEV");
+    expect(storedFormula("WETENDDEV.DOSE.TARGET(1,1)", trial)).toBe(
+      "_xldudf_WETENDDEV_DOSE_TARGET(1,1)",
+    );
+  });
+
   test("refuses two ids that a file could not tell apart", () => {
-    expect(() => functionNames(["WETEND.DOSE.A_B", "WETEND.DOSE.A.B"])).toThrow(
+    expect(() => functionNames(["DOSE.A_B", "DOSE.A.B"])).toThrow(
       "The functions WETEND.DOSE.A_B and WETEND.DOSE.A.B would have one name in a file",
     );
   });

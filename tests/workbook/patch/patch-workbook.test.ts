@@ -8,7 +8,7 @@ import { patchWorkbook } from "../../../src/workbook/patch/patch-workbook";
 import { readWorkbook } from "../../../src/workbook/read/read-workbook";
 import { type RawWorkbook, rawWorkbook } from "../raw-workbook";
 
-const names = functionNames(["WETEND.DOSE.TARGET"]);
+const names = functionNames(["DOSE.TARGET"]);
 
 /** The packed bytes of every entry of a zip archive, as they lie in it. */
 async function packed(bytes: Uint8Array): Promise<Map<string, Uint8Array>> {

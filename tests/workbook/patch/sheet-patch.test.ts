@@ -8,7 +8,7 @@ import { patchSheet } from "../../../src/workbook/patch/sheet-patch";
 import { SheetReader } from "../../../src/workbook/read/sheet";
 import { readXml } from "../../../src/workbook/xml";
 
-const names = functionNames(["WETEND.DOSE.TARGET", "WETEND.TRIAL.LADDER"]);
+const names = functionNames(["DOSE.TARGET", "TRIAL.LADDER"]);
 const main = 'xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"';
 
 function editsOf(list: Record<string, CellEdit>): SheetEdits {

@@ -5,7 +5,7 @@ import { functionNames } from "../../../src/workbook/formula/stored-form";
 import { readWorkbook } from "../../../src/workbook/read/read-workbook";
 import { type RawWorkbook, rawWorkbook } from "../raw-workbook";
 
-const names = functionNames(["WETEND.DOSE.TARGET", "WETEND.TRIAL.LADDER"]);
+const names = functionNames(["DOSE.TARGET", "TRIAL.LADDER"]);
 
 async function read(raw: RawWorkbook) {
   const { book } = await readWorkbook(rawWorkbook(raw), names);

@@ -8,7 +8,7 @@ import type { PlannedBook } from "../../../src/workbook/layout/planned";
 import { writeWorkbook } from "../../../src/workbook/write/write-workbook";
 import { samplePlan } from "../sample-plan";
 
-const names = functionNames(["WETEND.DOSE.TARGET"]);
+const names = functionNames(["DOSE.TARGET"]);
 
 /** The sample as if computed: doses beside the log, 6.5 kept at each day's retention. */
 function computed(): PlannedBook {
