@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import path from "node:path";
-import { type Compiler, sources } from "webpack";
+import webpack, { type Compiler } from "webpack";
 
 const dist = path.join(
   path.dirname(createRequire(import.meta.url).resolve("@microsoft/office-js/package.json")),
@@ -39,7 +39,7 @@ export class OfficeLibrary {
       compilation.hooks.processAssets.tap({ name: "OfficeLibrary", stage }, () => {
         for (const file of neededFiles()) {
           const bytes = readFileSync(path.join(dist, file));
-          compilation.emitAsset(`${FOLDER}/${file}`, new sources.RawSource(bytes));
+          compilation.emitAsset(`${FOLDER}/${file}`, new webpack.sources.RawSource(bytes));
         }
       });
     });

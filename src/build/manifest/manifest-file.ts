@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
-import { type Compiler, sources, WebpackError } from "webpack";
+import webpack, { type Compiler } from "webpack";
 import { manifestFaults } from "./check-manifest";
 import { fillManifest, type ManifestChoices } from "./manifest";
 
@@ -25,11 +25,11 @@ export class ManifestFile {
         const xml = fillManifest(readFileSync(template, "utf8"), this.choices);
         const served = (url: string) => icons.get(url.slice(this.choices.origin.length + 1));
         for (const fault of manifestFaults(xml, served)) {
-          compilation.errors.push(new WebpackError(`manifest: ${fault}`));
+          compilation.errors.push(new webpack.WebpackError(`manifest: ${fault}`));
         }
-        compilation.emitAsset("manifest.xml", new sources.RawSource(xml));
+        compilation.emitAsset("manifest.xml", new webpack.sources.RawSource(xml));
         for (const [name, bytes] of icons) {
-          compilation.emitAsset(name, new sources.RawSource(bytes));
+          compilation.emitAsset(name, new webpack.sources.RawSource(bytes));
         }
       });
     });
