@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { studentTail } from "../../../src/model/numerics/student-t";
 import { compareWithControl } from "../../../src/model/trial/compare";
+import comparisons from "../../references/comparisons.json";
 import statistics from "../../references/trial-statistics.json";
 import { expectRefusal, expectRelative } from "../expectations";
 
@@ -26,6 +27,15 @@ describe("comparison with a control", () => {
       expectRelative((against?.upper as number) - (mean - 50), margin, 1e-7);
       expectRelative(mean - 50 - (against?.lower as number), margin, 1e-7);
     });
+  });
+
+  it("has the p of a ladder with unequal numbers to 1e-9", () => {
+    const { levels, values: strengths, p } = comparisons.ladder;
+    plain(levels, strengths)
+      .slice(1)
+      .forEach(({ against }, i) => {
+        expect(Math.abs((against?.p as number) - (p[i] as number))).toBeLessThan(1e-9);
+      });
   });
 
   it("is the pooled t test with one level beside the control", () => {
