@@ -7,13 +7,15 @@ export type Vector = ArrayLike<number>;
 /** How far mass shares may miss 1 before they are taken for something else than shares. */
 const SHARE_TOLERANCE = 0.005;
 
-/** Refuses vectors of unequal length, naming both. `named` holds each vector under its name. */
-export function requireEqualLengths(named: Readonly<Record<string, Vector>>): void {
+/** Refuses vectors of unequal length, naming both. `named` holds each vector, of numbers or names, under its own name. */
+export function requireEqualLengths(
+  named: Readonly<Record<string, { readonly length: number }>>,
+): void {
   let firstName = "";
   let length = -1;
   // A balance over thousands of rows comes through here each time: no list of entries is made.
   for (const name in named) {
-    const own = (named[name] as Vector).length;
+    const own = (named[name] as { readonly length: number }).length;
     if (length === -1) {
       firstName = name;
       length = own;

@@ -5,7 +5,7 @@ import { impossible } from "../refusal";
  *
  *   S = base + gain·f(t),   ∂S/∂x = gain·f′(t)/scale,   ∂S/∂ln(scale) = −gain·t·f′(t)
  *
- * so that a shape is known by f and f′ alone. All start at f(0) = 0. Exponential and hyperbolic rise
+ * so that a shape is known by f and f′ alone; its turn −t·f′(t) is given from f, for fits. All start at f(0) = 0. Exponential and hyperbolic rise
  * towards 1 and never reach it; peaked reaches 1 at t = 1 and falls again; straight has no end.
  *
  * Source: the classic growth and saturation curves as in Bates & Watts, Nonlinear Regression Analysis
@@ -18,13 +18,27 @@ export type Shape = (typeof shapes)[number];
 interface UnitCurve {
   readonly rise: (t: number) => number;
   readonly slope: (t: number) => number;
+  /** −t·f′(t), from t and the rise that is already at hand. */
+  readonly turn: (t: number, rise: number) => number;
 }
 
 export const unitCurves: Readonly<Record<Shape, UnitCurve>> = {
-  exponential: { rise: (t) => -Math.expm1(-t), slope: (t) => Math.exp(-t) },
-  hyperbolic: { rise: (t) => t / (1 + t), slope: (t) => 1 / ((1 + t) * (1 + t)) },
-  peaked: { rise: (t) => t * Math.exp(1 - t), slope: (t) => (1 - t) * Math.exp(1 - t) },
-  straight: { rise: (t) => t, slope: () => 1 },
+  exponential: {
+    rise: (t) => -Math.expm1(-t),
+    slope: (t) => Math.exp(-t),
+    turn: (t, rise) => t * (rise - 1),
+  },
+  hyperbolic: {
+    rise: (t) => t / (1 + t),
+    slope: (t) => 1 / ((1 + t) * (1 + t)),
+    turn: (_, rise) => rise * (rise - 1),
+  },
+  peaked: {
+    rise: (t) => t * Math.exp(1 - t),
+    slope: (t) => (1 - t) * Math.exp(1 - t),
+    turn: (t, rise) => rise * (t - 1),
+  },
+  straight: { rise: (t) => t, slope: () => 1, turn: (t) => -t },
 };
 
 /** Strength gained over the base at a dose. A straight response does not use its scale. */
@@ -57,9 +71,10 @@ export function gradient(
   scale: number,
   shape: Shape,
 ): [base: number, plateauGain: number, scale: number] {
-  const { rise, slope } = unitCurves[shape];
+  const { rise, turn } = unitCurves[shape];
   const t = dosePerScale(dose, scale, shape);
-  return [1, rise(t), shape === "straight" ? 0 : (-plateauGain * t * slope(t)) / scale];
+  const risen = rise(t);
+  return [1, risen, shape === "straight" ? 0 : (plateauGain * turn(t, risen)) / scale];
 }
 
 function scaleOf(scale: number, shape: Shape): number {

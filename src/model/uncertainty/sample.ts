@@ -1,6 +1,7 @@
 import { figure } from "../figure";
 import { normalQuantile } from "../numerics/normal";
 import { Random } from "../numerics/random";
+import { stratified } from "../numerics/stratified";
 import { impossible } from "../refusal";
 
 export const SAMPLE_SHAPES = ["triangular", "uniform", "normal"] as const;
@@ -30,12 +31,7 @@ export function sample(
   stream: number,
 ): Float64Array {
   const quantile = quantileOf(shape, low, likely, high);
-  const random = new Random(seed, stream);
-  const values = Float64Array.from({ length: count }, (_, slice) =>
-    quantile((slice + random.uniform()) / count),
-  );
-  random.shuffle(values);
-  return values;
+  return stratified(count, new Random(seed, stream)).map(quantile);
 }
 
 function quantileOf(

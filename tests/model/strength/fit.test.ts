@@ -1,0 +1,411 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { Refusal } from "../../../src/model/refusal";
+import { fitResponse } from "../../../src/model/strength/fit";
+import { estimates } from "../../../src/model/strength/limits";
+import { independentPoints } from "../../../src/model/strength/points";
+import { response, type Shape } from "../../../src/model/strength/response";
+import certified from "../../references/nonlinear-regression.json";
+import computed from "../../references/response-curves.json";
+import { expectClose } from "../numerics/close";
+
+const curved = ["exponential", "hyperbolic", "peaked"] as const;
+
+describe("the fit of published data", () => {
+  it.each(certified.cases)("meets every published digit of $name", (set) => {
+    const fit = fitResponse(independentPoints(set.doses, set.strengths), set.shape as Shape, 0);
+    const { base, plateauGain, scale } = estimates(fit, 0.95);
+    expect(base).toEqual({ estimate: 0, standardError: 0, lower: 0, upper: 0 });
+    expectClose(plateauGain.estimate, set.gain, 3e-11);
+    expectClose(plateauGain.standardError, set.gainError, 3e-11);
+    expectClose(fit.residualStandardDeviation, set.residualStandardDeviation, 1e-9);
+    if (typeof set.perScale === "number" && typeof set.perScaleError === "number") {
+      expectClose(1 / scale.estimate, set.perScale, 3e-11);
+      expectClose(scale.standardError / scale.estimate ** 2, set.perScaleError, 3e-11);
+    } else {
+      expectClose(scale.estimate, set.scale as number, 3e-11);
+      expectClose(scale.standardError, set.scaleError as number, 3e-11);
+    }
+  });
+
+  it("gives 95 % limits by Student's t: BOD's gain of 19.14 ± 2.7764·2.4959 at 4 degrees of freedom", () => {
+    const bod = certified.cases[3] as (typeof certified.cases)[number];
+    const fit = fitResponse(independentPoints(bod.doses, bod.strengths), "exponential", 0);
+    const { lower, upper } = estimates(fit, 0.95).plateauGain;
+    expectClose(upper - lower, 2 * 2.7764451051977987 * bod.gainError, 1e-11);
+    expectClose(upper + lower, 2 * bod.gain, 1e-11);
+  });
+});
+
+describe("the fit with a free base, blocks and the other shapes", () => {
+  it.each(computed.cases)("agrees with 40-digit arithmetic on $name", (set) => {
+    const points = independentPoints(set.doses, set.strengths, undefined, set.blocks ?? undefined);
+    const fit = fitResponse(points, set.shape as Shape, set.knownBase ?? undefined);
+    const expected = set.optimum;
+    // A nearly straight response has lost four digits to the likeness of gain and scale.
+    const tolerance = set.name === "a nearly straight response" ? 1e-8 : 1e-11;
+    expectClose(fit.base, expected.base, tolerance);
+    expectClose(fit.plateauGain, expected.plateauGain, tolerance);
+    expectClose(fit.scale, expected.scale, tolerance);
+    const errors = Object.values(estimates(fit, 0.95)).map(({ standardError }) => standardError);
+    errors.forEach((error, i) => {
+      expectClose(error, expected.standardErrors[i] as number, tolerance);
+    });
+    for (let row = 0; row < 3; row++) {
+      for (let column = 0; column < 3; column++) {
+        const covariance = (fit.covarianceRoot[row] as readonly number[]).reduce(
+          (sum, a, k) => sum + a * ((fit.covarianceRoot[column] as readonly number[])[k] as number),
+          0,
+        );
+        expectClose(
+          covariance,
+          (expected.covariance[row] as number[])[column] as number,
+          tolerance * 10,
+        );
+      }
+    }
+    expectClose(fit.residualStandardDeviation, expected.residualStandardDeviation, tolerance);
+    expectClose(fit.rSquared as number, expected.rSquared, 1e-12);
+    for (const name of ["correctedAkaike", "lackOfFit"] as const) {
+      if (expected[name] === null) expect(fit[name]).toBeUndefined();
+      else expectClose(fit[name] as number, expected[name], 1e-9);
+    }
+  });
+
+  it("is the regression line when straight (by hand: slope 2, base 40.25, s² 0.125, n 4)", () => {
+    const fit = fitResponse(independentPoints([0, 1, 2, 3], [40, 42.5, 44.5, 46]), "straight");
+    expectClose(fit.plateauGain, 2, 1e-14);
+    expectClose(fit.base, 40.25, 1e-14);
+    expect(fit.scale).toBe(1);
+    const { base, plateauGain, scale } = estimates(fit, 0.95);
+    expectClose(fit.residualSumOfSquares, 0.25, 1e-13);
+    expectClose(plateauGain.standardError, Math.sqrt(0.125 / 5), 1e-13);
+    expectClose(base.standardError, Math.sqrt(0.125 * (1 / 4 + 1.5 ** 2 / 5)), 1e-13);
+    expect(scale).toEqual({ estimate: 1, standardError: 0, lower: 1, upper: 1 });
+    expect(fit.correctedAkaike).toBeUndefined();
+  });
+
+  it("takes the effect of blocks out: an offset of a block moves its base alone", () => {
+    const set = computed.cases.find(({ name }) =>
+      name.includes("incomplete"),
+    ) as (typeof computed.cases)[number];
+    const blocks = set.blocks as string[];
+    const shifted = set.strengths.map((strength, i) => strength + (blocks[i] === "b" ? 30 : 0));
+    const one = fitResponse(
+      independentPoints(set.doses, set.strengths, undefined, blocks),
+      "exponential",
+    );
+    const other = fitResponse(
+      independentPoints(set.doses, shifted, undefined, blocks),
+      "exponential",
+    );
+    expectClose(other.plateauGain, one.plateauGain, 1e-11);
+    expectClose(other.scale, one.scale, 1e-11);
+    expectClose(other.base, one.base + 10, 1e-11);
+    expectClose(other.residualStandardDeviation, one.residualStandardDeviation, 1e-11);
+    expectClose(other.lackOfFit as number, one.lackOfFit as number, 1e-9);
+  });
+});
+
+describe("what is counted as a point", () => {
+  const doses = [0, 0, 0, 3, 3, 6, 6, 12, 12, 20, 20];
+  const strengths = [40.2, 40.4, 39.7, 44.9, 45.1, 47.3, 47.1, 49.8, 50.4, 51.2, 51.4];
+  const batches = [1, 1, 2, 1, 1, 1, 1, 1, 1, 1, 1];
+
+  it("is the batch: its sheets are averaged, and a label used at another dose is another batch", () => {
+    const points = independentPoints(doses, strengths, batches);
+    expect([...points.doses]).toEqual([0, 0, 3, 6, 12, 20]);
+    const expected = [40.3, 39.7, 45, 47.2, 50.1, 51.3];
+    points.strengths.forEach((strength, i) => {
+      expectClose(strength, expected[i] as number, 1e-15);
+    });
+    expect(fitResponse(points, "exponential").points).toBe(6);
+  });
+
+  it("is the batch in its block where blocks are given", () => {
+    const points = independentPoints(
+      [0, 0, 0, 0],
+      [1, 3, 5, 7],
+      ["a", "a", "a", "a"],
+      [1, 1, 2, 2],
+    );
+    expect([...points.strengths]).toEqual([2, 6]);
+    expect(points.blocks.count).toBe(2);
+  });
+
+  it("wants a strength for every dose", () => {
+    expect(() => independentPoints([1, 2, 3], [1, 2])).toThrow(
+      "doses has 3 and strengths 2 numbers.",
+    );
+  });
+});
+
+describe("a fit that has no answer says why", () => {
+  const cases: [string, number[], number[], Shape, number | undefined, string][] = [
+    [
+      "as many points as parameters",
+      [0, 2, 6],
+      [40, 44, 48],
+      "exponential",
+      undefined,
+      "The number of points is 3. A fit of 3 parameters needs at least 4",
+    ],
+    [
+      "two different doses",
+      [0, 0, 5, 5, 5],
+      [40, 41, 44, 45, 44],
+      "hyperbolic",
+      undefined,
+      "The number of different doses is 2. The shape hyperbolic needs at least 3.",
+    ],
+    [
+      "one dose above a known base",
+      [0, 5, 5, 5],
+      [40, 44, 45, 44],
+      "hyperbolic",
+      40,
+      "The number of different doses above 0 is 1. The shape hyperbolic needs at least 2.",
+    ],
+    [
+      "one dose for a line",
+      [5, 5, 5],
+      [40, 41, 44],
+      "straight",
+      undefined,
+      "The number of different doses is 1. The shape straight needs at least 2.",
+    ],
+    [
+      "a flat response",
+      [0, 2, 4, 6, 8],
+      [40.1, 40.1, 40.1, 40.1, 40.1],
+      "exponential",
+      undefined,
+      "The strengths do not change with the dose",
+    ],
+    [
+      "an exact line",
+      [0, 2, 4, 6, 8],
+      [40, 42, 44, 46, 48],
+      "exponential",
+      undefined,
+      "The strengths follow a straight line",
+    ],
+    [
+      "a line bent upwards",
+      [0, 2, 4, 6, 8],
+      [40, 41, 43, 46, 50],
+      "hyperbolic",
+      undefined,
+      "The strengths follow a straight line, or one that bends the other way",
+    ],
+    [
+      "a step",
+      [0, 2, 4, 6, 8],
+      [40, 50, 50, 50, 50],
+      "exponential",
+      undefined,
+      "The strengths change at the lowest doses only: gain and scale cannot be told apart. Add doses below 2",
+    ],
+    ["a step", [0, 2, 4, 6, 8], [40, 50, 50, 50, 50], "hyperbolic", 40, "Add doses below 2"],
+    [
+      "doses that barely differ",
+      [0, 5, 5.000000001, 5.000000002, 5],
+      [40, 44, 45, 44, 46],
+      "exponential",
+      undefined,
+      "spread them wider",
+    ],
+    [
+      "numbers beyond all measure",
+      [0, 2, 4, 6, 8],
+      [1e200, 3e200, 4e200, 4.5e200, 4.7e200],
+      "exponential",
+      undefined,
+      "too large or too small",
+    ],
+  ];
+
+  it.each(cases)("%s", (_, doses, strengths, shape, knownBase, message) => {
+    const fit = () => fitResponse(independentPoints(doses, strengths), shape, knownBase);
+    expect(fit).toThrow(Refusal);
+    expect(fit).toThrow(message);
+  });
+
+  it("blocks that each hold one dose", () => {
+    const points = independentPoints(
+      [0, 0, 3, 3, 6, 6],
+      [40, 41, 44, 45, 47, 46],
+      undefined,
+      [1, 1, 2, 2, 3, 3],
+    );
+    expect(() => fitResponse(points, "exponential")).toThrow(
+      "The number of different doses within the same blocks is 1. The shape exponential needs at least 3.",
+    );
+    expect(() => fitResponse(points, "straight")).toThrow("The shape straight needs at least 2");
+  });
+});
+
+describe("blocks beside a known base", () => {
+  it("are refused, since a block has a base of its own", () => {
+    const points = independentPoints(
+      [0, 2, 6, 0, 2, 6],
+      [40, 43, 46, 41, 44, 47],
+      undefined,
+      [1, 1, 1, 2, 2, 2],
+    );
+    expect(() => fitResponse(points, "exponential", 40)).toThrow(
+      "The known base is 40, and blocks are given.",
+    );
+  });
+});
+
+/** Trials as they come: few points or many, with or without a blank, flat, steep, straight, noisy. */
+const trials = fc
+  .record({
+    shape: fc.constantFrom(...curved),
+    start: fc.constantFrom(0, 0.1, 3),
+    steps: fc.array(fc.double({ min: 0.05, max: 6, noNaN: true }), { minLength: 3, maxLength: 12 }),
+    gain: fc.constantFrom(0, 5, -5),
+    logScale: fc.double({ min: -3, max: 7, noNaN: true }),
+    noise: fc.constantFrom(0, 1e-3, 0.1, 1, 10),
+    errors: fc.array(fc.integer({ min: -100, max: 100 }), { minLength: 13, maxLength: 13 }),
+    knownBase: fc.constantFrom(undefined, 40),
+  })
+  .map(({ shape, start, steps, gain, logScale, noise, errors, knownBase }) => {
+    const doses: number[] = [start];
+    for (const step of steps) doses.push((doses.at(-1) as number) + step);
+    const strengths = doses.map(
+      (dose, i) =>
+        response(dose, 40, gain, Math.exp(logScale), shape) + (noise * (errors[i] as number)) / 100,
+    );
+    return { shape, doses, strengths, knownBase };
+  });
+
+function fitOrRefusal(doses: number[], strengths: number[], shape: Shape, knownBase?: number) {
+  try {
+    return fitResponse(independentPoints(doses, strengths), shape, knownBase);
+  } catch (problem) {
+    if (problem instanceof Refusal && problem.kind === "no answer") return problem;
+    throw problem;
+  }
+}
+
+/** Residual sum of squares at one scale by the normal equations, written out a second time. */
+function leastSquaresAt(
+  scale: number,
+  doses: number[],
+  strengths: number[],
+  shape: Shape,
+  knownBase?: number,
+): number {
+  const rises = doses.map((dose) => response(dose, 0, 1, scale, shape));
+  const mean = (values: number[]) => values.reduce((a, b) => a + b) / values.length;
+  const [y0, f0] = knownBase === undefined ? [mean(strengths), mean(rises)] : [knownBase, 0];
+  const dot = (a: number[], b: number[]) =>
+    a.reduce((sum, value, i) => sum + value * (b[i] as number), 0);
+  const y = strengths.map((strength) => strength - y0);
+  const f = rises.map((rise) => rise - f0);
+  const gain = dot(f, y) / dot(f, f);
+  const residuals = y.map((value, i) => value - gain * (f[i] as number));
+  return dot(residuals, residuals);
+}
+
+describe("any trial", () => {
+  it("converges to the least sum of squares over all scales, or is refused with a reason", () => {
+    fc.assert(
+      fc.property(trials, ({ shape, doses, strengths, knownBase }) => {
+        const fit = fitOrRefusal(doses, strengths, shape, knownBase);
+        if (fit instanceof Refusal) {
+          expect(fit.message.length).toBeGreaterThan(40);
+          return;
+        }
+        const numbers = [fit.base, fit.plateauGain, fit.scale, ...fit.covarianceRoot.flat()];
+        expect(numbers.every(Number.isFinite)).toBe(true);
+        const rounding = 1e-26 * strengths.reduce((sum, y) => sum + y * y, 0);
+        const lowest = Math.min(...doses.filter((dose) => dose > 0)) / 10;
+        const highest = Math.max(...doses) * 1000;
+        for (let scale = lowest; scale < highest; scale *= 1.1) {
+          const other = leastSquaresAt(scale, doses, strengths, shape, knownBase);
+          expect(fit.residualSumOfSquares).toBeLessThanOrEqual(other * (1 + 1e-10) + rounding);
+        }
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it("gives the same curve, bit by bit, in units that differ by powers of two from 1e-6 to 1e6", () => {
+    fc.assert(
+      fc.property(
+        trials,
+        fc.integer({ min: -20, max: 20 }),
+        fc.integer({ min: -20, max: 20 }),
+        (trial, dosePower, strengthPower) => {
+          const [perDose, perStrength] = [2 ** dosePower, 2 ** strengthPower];
+          const { shape, doses, strengths, knownBase } = trial;
+          const fit = fitOrRefusal(doses, strengths, shape, knownBase);
+          const other = fitOrRefusal(
+            doses.map((dose) => dose * perDose),
+            strengths.map((strength) => strength * perStrength),
+            shape,
+            knownBase === undefined ? undefined : knownBase * perStrength,
+          );
+          if (fit instanceof Refusal || other instanceof Refusal) {
+            expect(other instanceof Refusal && fit instanceof Refusal).toBe(true);
+            return;
+          }
+          expect(other.scale).toBe(fit.scale * perDose);
+          expect(other.plateauGain).toBe(fit.plateauGain * perStrength);
+          expect(other.covarianceRoot[2][2]).toBe(fit.covarianceRoot[2][2] * perDose);
+          expect(other.covarianceRoot[1][1]).toBe(fit.covarianceRoot[1][1] * perStrength);
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
+  it.each([1e-6, 1e-3, 1e3, 1e6])(
+    "gives the same curve in doses and strengths scaled by %f",
+    (unit) => {
+      for (const set of computed.cases.slice(0, 6)) {
+        const fit = fitResponse(
+          independentPoints(
+            set.doses.map((dose) => dose * unit),
+            set.strengths.map((strength) => strength / unit),
+          ),
+          set.shape as Shape,
+          set.knownBase ?? undefined,
+        );
+        expectClose(fit.scale, set.optimum.scale * unit, 1e-10);
+        expectClose(fit.plateauGain, set.optimum.plateauGain / unit, 1e-10);
+      }
+    },
+  );
+
+  it("does not depend on the order of its points", () => {
+    const set = computed.cases[2] as (typeof computed.cases)[number];
+    const forward = fitResponse(independentPoints(set.doses, set.strengths), "hyperbolic");
+    const backward = fitResponse(
+      independentPoints([...set.doses].reverse(), [...set.strengths].reverse()),
+      "hyperbolic",
+    );
+    expectClose(backward.scale, forward.scale, 1e-12);
+    expectClose(backward.base, forward.base, 1e-12);
+  });
+
+  it("recovers an exact curve to its digits, with no error left", () => {
+    for (const shape of curved) {
+      const doses = [0, 1, 2, 4, 8, 16, 30];
+      const fit = fitResponse(
+        independentPoints(
+          doses,
+          doses.map((dose) => response(dose, 40, 12, 6, shape)),
+        ),
+        shape,
+      );
+      expectClose(fit.plateauGain, 12, 1e-12);
+      expectClose(fit.scale, 6, 1e-12);
+      expect(fit.residualStandardDeviation).toBeLessThan(1e-13);
+      expectClose(fit.rSquared as number, 1, 1e-15);
+    }
+  });
+});
