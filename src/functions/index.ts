@@ -1,4 +1,5 @@
 /** The entry of functions.js: each family declares its functions, the build associates them by id. */
+import "./budget";
 import "./charge";
 import "./cost";
 import "./dose";

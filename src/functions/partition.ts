@@ -1,12 +1,20 @@
 import { cases } from "../cells/cases";
-import { aboveZero, aboveZeroUpTo, notNegative, quantity, upToOne } from "../cells/quantity";
+import {
+  aboveZero,
+  between,
+  notNegative,
+  optionalQuantity,
+  quantity,
+  stockConsistency,
+  upToOne,
+} from "../cells/quantity";
 import { optionalVector, vector } from "../cells/vector";
+import { whole } from "../cells/whole";
 import { relativeAffinities } from "../model/partition/affinity";
 import { areaPartition } from "../model/partition/area";
 import { equilibrium } from "../model/partition/equilibrium";
-
-/** Thicker than this no furnish flows: a larger number is a percentage typed for a fraction. */
-const THICKEST_STOCK = 0.25;
+import { orderedPartition } from "../model/partition/ordered";
+import { timedPartition } from "../model/partition/timed";
 
 const byCase = { byCase: true };
 const surfaces = vector("surfaces", "n", "m²/g", aboveZero, byCase);
@@ -84,7 +92,7 @@ const settled = cases(
   "PARTITION.EQUILIBRIUM",
   [
     quantity("dose", "kg/t", notNegative),
-    quantity("consistency", "fraction", aboveZeroUpTo(THICKEST_STOCK)),
+    quantity("consistency", "fraction", stockConsistency),
     shares,
     surfaces,
     vector("capacities", "n", "mg/m²", aboveZero, byCase),
@@ -121,4 +129,131 @@ export function partitionEquilibrium(
   invocation: CustomFunctions.Invocation,
 ): any[][] {
   return settled(dose, consistency, shares, surfaces, capacities, halfLoads, invocation);
+}
+
+/** More places along the wet end than any machine has. */
+const MOST_POSITIONS = 50;
+const position = between(1, MOST_POSITIONS);
+
+const walked = cases(
+  "PARTITION.ORDERED",
+  [
+    vector("doses", "k", "kg/t", notNegative),
+    vector("dosePositions", "k", "position", position),
+    vector("componentPositions", "n", "position", position),
+    vector("consistencies", "P", "fraction", stockConsistency),
+    vector("shares", "n", "fraction", upToOne),
+    vector("surfaces", "n", "m²/g", aboveZero),
+    vector("capacities", "n", "mg/m²", aboveZero),
+    vector("halfLoads", "n", "mg/L", aboveZero),
+    optionalQuantity("transfer", "fraction", upToOne, 0),
+  ],
+  orderedPartition,
+);
+
+/**
+ * Additive on each component, and last the part still dissolved, when components and doses join one after
+ * another: what comes first takes first. Positions count downstream from 1. At each, components join, doses
+ * join, then the pool and the unfilled sites settle; nothing held lets go, but for the part `transfer`.
+ * @customfunction PARTITION.ORDERED
+ * @param doses Doses of dry active additive on the whole furnish [kg/t]; 0 or more; one or several, a row or a column.
+ * @param dosePositions Where each dose is added [position]; whole numbers from 1 downstream.
+ * @param componentPositions Where each component joins [position]; whole numbers from 1 downstream.
+ * @param consistencies Consistency at each position [fraction]; above 0, up to 0.25; one for all, or one for each position.
+ * @param shares Mass share of each component in the whole furnish, sum 1 within 0.005 [fraction].
+ * @param surfaces Specific surface of each component [m²/g]; above 0.
+ * @param capacities Additive that fills a unit of surface [mg/m²]; above 0.
+ * @param halfLoads Dissolved concentration at which half of the sites are filled [mg/L]; above 0.
+ * @param [transfer] How far the additive moves on to where equilibrium would have it [fraction]; 0 to 1; 0 if left out: nothing held lets go.
+ * @returns Additive held on each component, last the part still dissolved [kg/t].
+ * @equation \text{uptake}_i = \max\!\left(0, \frac{q_i C}{K_i + C} - \text{held}_i\right), \quad \sum_i \text{uptake}_i + \frac{C V}{1000} = \text{pool}, \quad V = \text{share present} \cdot \frac{1 - c}{c}
+ * @range Time enough to settle at each position; dilution, never thickening, downstream.
+ * @source Langmuir, J. Am. Chem. Soc. 40 (1918) 1361, at each position; mass balance.
+ * @words order of addition, filler after starch, before the clay, dosing point, split dose
+ * @example =WETEND.PARTITION.ORDERED(7, 1, {1,1,2}, {0.03,0.008}, {0.55,0.25,0.2}, {1.5,8,12}, {8,10,1.667}, {20,11,1}) → {1.186719,5.699869,0.109909,0.003503}
+ * @requiresAddress
+ */
+export function partitionOrdered(
+  doses: any[][],
+  dosePositions: any[][],
+  componentPositions: any[][],
+  consistencies: any[][],
+  shares: any[][],
+  surfaces: any[][],
+  capacities: any[][],
+  halfLoads: any[][],
+  transfer: any[][],
+  invocation: CustomFunctions.Invocation,
+): any[][] {
+  return walked(
+    doses,
+    dosePositions,
+    componentPositions,
+    consistencies,
+    shares,
+    surfaces,
+    capacities,
+    halfLoads,
+    transfer,
+    invocation,
+  );
+}
+
+const timed = whole(
+  "PARTITION.TIMED",
+  [
+    vector("times", "t", "s", notNegative),
+    quantity("dose", "kg/t", notNegative),
+    quantity("consistency", "fraction", stockConsistency),
+    vector("shares", "n", "fraction", upToOne),
+    vector("surfaces", "n", "m²/g", aboveZero),
+    vector("capacities", "n", "mg/m²", aboveZero),
+    vector("halfLoads", "n", "mg/L", aboveZero),
+    vector("rates", "n", "L/(mg·s)", notNegative),
+  ],
+  timedPartition,
+);
+
+/**
+ * Additive on each component as time goes on, all of it dissolved at the start: whether a contact of seconds
+ * is enough, and what takes first.
+ * @customfunction PARTITION.TIMED
+ * @param times Times since the addition [s]; 0 or more; a row or a column, in any order.
+ * @param dose Dose of dry active additive [kg/t]; 0 or more.
+ * @param consistency Consistency where it settles [fraction]; above 0, up to 0.25.
+ * @param shares Mass share of each component, sum 1 within 0.005 [fraction].
+ * @param surfaces Specific surface of each component [m²/g]; above 0.
+ * @param capacities Additive that fills a unit of surface [mg/m²]; above 0.
+ * @param halfLoads Dissolved concentration at which half of the sites are filled [mg/L]; above 0.
+ * @param rates Rate of uptake of each component [L/(mg·s)]; 0 or more.
+ * @returns Table: a row a time, a column a component, last the part still dissolved [kg/t].
+ * @equation \frac{\mathrm{d}A_i}{\mathrm{d}t} = k_i \left[ C\,(q_i - A_i) - K_i A_i \right], \quad \sum_i A_i + \frac{C V}{1000} = \text{dose}
+ * @range Well-mixed stock; relative accuracy 1e-6.
+ * @source Langmuir kinetics, J. Am. Chem. Soc. 40 (1918) 1361; mass balance.
+ * @words contact time, kinetics, how fast, uptake, seconds
+ * @example =WETEND.PARTITION.TIMED({0;5;60}, 7, 0.03, {0.55,0.25,0.2}, {1.5,8,12}, {8,10,1.667}, {20,11,1}, {0.001,0.002,0.01}) → {0,0,0,7;0.646484,3.68007,2.598667,0.074779;0.669036,3.501877,2.754861,0.074227}
+ * @requiresAddress
+ */
+export function partitionTimed(
+  times: any[][],
+  dose: any[][],
+  consistency: any[][],
+  shares: any[][],
+  surfaces: any[][],
+  capacities: any[][],
+  halfLoads: any[][],
+  rates: any[][],
+  invocation: CustomFunctions.Invocation,
+): any[][] {
+  return timed(
+    times,
+    dose,
+    consistency,
+    shares,
+    surfaces,
+    capacities,
+    halfLoads,
+    rates,
+    invocation,
+  );
 }

@@ -19,7 +19,7 @@ import { overallRetentionOfMixture } from "../model/retention/overall";
 import { whiteWaterConcentration } from "../model/retention/white-water";
 
 const headbox = quantity("headbox", "same unit as whiteWater", aboveZero);
-const whiteWater = quantity("whiteWater", "same unit as headbox", notNegative);
+const whiteWater = quantity("whiteWater", "same unit as headbox", aboveZero);
 const flowRatio = optionalQuantity("flowRatio", "m³/h per m³/h", aboveZero, 1);
 const firstPass = quantity("firstPass", "fraction", upToOne);
 const recycled = quantity("recycled", "fraction", upToOne);
@@ -36,7 +36,7 @@ const solids = elementwise(
  * retention are three things: this one compares the white water with the headbox.
  * @customfunction RETENTION.FIRSTPASS
  * @param headbox Consistency in the headbox [same unit as whiteWater]; above 0.
- * @param whiteWater Consistency of the white water from the forming section [same unit as headbox]; 0 or more.
+ * @param whiteWater Consistency of the white water from the forming section [same unit as headbox]; above 0.
  * @param [flowRatio] White-water flow over headbox flow [m³/h per m³/h]; above 0; 1 if left out.
  * @returns First-pass retention [fraction].
  * @equation R = 1 - \frac{c_\text{white water}}{c_\text{headbox}} \cdot \frac{Q_\text{white water}}{Q_\text{headbox}}
@@ -73,7 +73,7 @@ const component = elementwise(
  * @customfunction RETENTION.COMPONENT
  * @param headbox Consistency in the headbox [same unit as whiteWater]; above 0.
  * @param headboxShare Share of the component in the headbox solids [fraction]; 0 to 1.
- * @param whiteWater Consistency of the white water from the forming section [same unit as headbox]; 0 or more.
+ * @param whiteWater Consistency of the white water from the forming section [same unit as headbox]; above 0.
  * @param whiteWaterShare Share of the component in the white-water solids [fraction]; 0 to 1.
  * @param [flowRatio] White-water flow over headbox flow [m³/h per m³/h]; above 0; 1 if left out.
  * @returns First-pass retention of the component [fraction].

@@ -12,7 +12,8 @@ export interface BudgetLine {
 }
 
 export interface Budget {
-  readonly periods: readonly BudgetLine[];
+  /** In order, the first being number 1. */
+  readonly periods: readonly (BudgetLine & { readonly number: number })[];
   readonly total: BudgetLine;
 }
 
@@ -26,7 +27,7 @@ export function budget(outputs: Vector, doses: Vector, prices: Vector, losses: V
   for (const [name, values] of Object.entries({ doses, prices, losses })) {
     if (values.length !== 1) requireEqualLengths({ outputs, [name]: values });
   }
-  const periods: BudgetLine[] = [];
+  const periods: (BudgetLine & { number: number })[] = [];
   let output = 0;
   let quantity = 0;
   let cost = 0;
@@ -43,7 +44,7 @@ export function budget(outputs: Vector, doses: Vector, prices: Vector, losses: V
     output += made;
     quantity += bought;
     cost += spent;
-    periods.push(line(made, bought, spent, cost));
+    periods.push({ number: i + 1, ...line(made, bought, spent, cost) });
   }
   return { periods, total: line(output, quantity, cost, cost) };
 }

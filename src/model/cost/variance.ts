@@ -1,3 +1,5 @@
+import { sumOf, type Vector } from "../vectors";
+
 /** Money; above 0 means that more was spent than the standard. */
 export interface Variance {
   readonly price: number;
@@ -33,17 +35,47 @@ export function variance(
   );
 }
 
-/** The variances of several periods together. */
+/** Favourable where less was spent than the standard, adverse where more; nothing where as much. */
+export type Mark = "F" | "A" | "";
+
+export function markOf(spentMore: number): Mark {
+  if (spentMore === 0) return "";
+  return spentMore < 0 ? "F" : "A";
+}
+
+export interface Variances {
+  /** In order, the first being number 1. */
+  readonly periods: readonly (Variance & { readonly number: number })[];
+  readonly total: Variance;
+}
+
+/** The variances of several periods, and of all together. Vectors of equal length. */
+export function variances(
+  standardPrices: Vector,
+  standardDoses: Vector,
+  standardOutputs: Vector,
+  actualPrices: Vector,
+  actualQuantities: Vector,
+  actualOutputs: Vector,
+): Variances {
+  const periods = Array.from(standardPrices, (standardPrice, i) => ({
+    number: i + 1,
+    ...variance(
+      standardPrice,
+      standardDoses[i] as number,
+      standardOutputs[i] as number,
+      actualPrices[i] as number,
+      actualQuantities[i] as number,
+      actualOutputs[i] as number,
+    ),
+  }));
+  return { periods, total: totalVariance(periods) };
+}
+
 export function totalVariance(periods: readonly Variance[]): Variance {
-  let price = 0;
-  let usage = 0;
-  let activity = 0;
-  for (const period of periods) {
-    price += period.price;
-    usage += period.usage;
-    activity += period.activity;
-  }
-  return summed(price, usage, activity);
+  const sumOver = (part: "price" | "usage" | "activity") =>
+    sumOf(periods.map((period) => period[part]));
+  return summed(sumOver("price"), sumOver("usage"), sumOver("activity"));
 }
 
 /** The total is added up from the parts, so that the parts give it to the last digit. */

@@ -7,8 +7,8 @@ test("a period and the next, by hand", () => {
   // 1000 t·8 kg/t/0.8 = 10 000 kg at 0.60; 500 t·8 = 4000 kg at 0.65.
   const { periods, total } = budget([1000, 500], [8], [0.6, 0.65], [0.2, 0]);
   expect(periods).toEqual([
-    { output: 1000, quantity: 10000, cost: 6000, costPerTonne: 6, cumulative: 6000 },
-    { output: 500, quantity: 4000, cost: 2600, costPerTonne: 5.2, cumulative: 8600 },
+    { number: 1, output: 1000, quantity: 10000, cost: 6000, costPerTonne: 6, cumulative: 6000 },
+    { number: 2, output: 500, quantity: 4000, cost: 2600, costPerTonne: 5.2, cumulative: 8600 },
   ]);
   expect(total).toEqual({
     output: 1500,
