@@ -1,6 +1,6 @@
+import { rankTogether } from "../batches/groups";
 import { impossible, noAnswer } from "../refusal";
 import { correctedAkaike, roundingOf, rSquared, squares } from "./goodness";
-import { rankTogether } from "./groups";
 import { lackOfFit } from "./lack-of-fit";
 import type { Points } from "./points";
 import { type Projection, projector } from "./projection";

@@ -1,6 +1,6 @@
+import { rankTogether } from "../batches/groups";
 import { fisherTail } from "../numerics/fisher-f";
 import { roundingOf, squares } from "./goodness";
-import { rankTogether } from "./groups";
 import type { Points } from "./points";
 
 /**

@@ -1,6 +1,7 @@
+import { type BatchMeans, batchMeans } from "../batches/batch-means";
+import { Groups, type Label } from "../batches/groups";
 import { impossible, noAnswer } from "../refusal";
-import { type BatchMeans, batchMeans, requireCompleteBlocks } from "./batches";
-import { Groups, type Label } from "./groups";
+import { requireCompleteBlocks } from "./complete-blocks";
 import { type ManyToOne, manyToOne } from "./many-to-one";
 
 /** A level of the trial beside the control. The control itself has nothing to differ from. */
@@ -93,7 +94,10 @@ function controlAmong(names: readonly Label[], control: Label | undefined): Labe
 }
 
 /** The variance between batches, once levels and blocks are taken out. */
-function residual({ values, levels, blocks }: BatchMeans): { degrees: number; variance: number } {
+function residual({ values, levels, blocks }: BatchMeans<Label>): {
+  degrees: number;
+  variance: number;
+} {
   const byLevel = new Groups(levels);
   const byBlock = new Groups(blocks);
   const degrees = values.length - byLevel.count - byBlock.count + 1;
@@ -102,7 +106,10 @@ function residual({ values, levels, blocks }: BatchMeans): { degrees: number; va
       `${values.length} batches of ${byLevel.count} levels leave nothing to tell how batches vary. Give at least two independent batches a level: more sheets of one batch do not count.`,
     );
   }
-  const left = sumOfSquares(byBlock.centred(byLevel.centred(values)));
+  const rest = Float64Array.from(values);
+  byLevel.centre(rest);
+  byBlock.centre(rest);
+  const left = sumOfSquares(rest);
   if (left <= ROUNDING * sumOfSquares(values)) {
     noAnswer(
       "The batches of each level agree to the last digit, so that nothing tells how batches vary. Give values as measured, from independent batches.",
@@ -117,7 +124,7 @@ interface Sample {
   readonly deviation: number | undefined;
 }
 
-function sampleOf({ values, levels }: BatchMeans, level: Label): Sample {
+function sampleOf({ values, levels }: BatchMeans<Label>, level: Label): Sample {
   const own = values.filter((_, i) => levels[i] === level);
   const count = own.length;
   const mean = own.reduce((sum, value) => sum + value, 0) / count;
