@@ -1,5 +1,6 @@
 import type { Call } from "../cells/observer";
 import type { Stop } from "./host";
+import { placeKey } from "./place";
 
 /** How many cells of arguments and answers are kept in all: some tens of megabytes. */
 const MOST_CELLS = 1_000_000;
@@ -50,14 +51,6 @@ export class CallRecord {
 
 /** The calls of one cell by the id of their function. */
 type Place = Map<string, Call>;
-
-/** 'Mill log'!$B$4 and Mill log!B4 are one place. */
-export function placeKey(address: string): string {
-  const mark = address.lastIndexOf("!");
-  const sheet = address.slice(0, Math.max(mark, 0)).replace(/^'(.*)'$/, "$1");
-  const cell = address.slice(mark + 1).replaceAll("$", "");
-  return `${sheet.replaceAll("''", "'")}!${cell}`.toLowerCase();
-}
 
 function size(call: Call | undefined): number {
   if (call === undefined) return 0;

@@ -1,6 +1,7 @@
 import { describe, expect, test, vi } from "vitest";
 import type { Call } from "../../src/cells/observer";
-import { CallRecord, placeKey } from "../../src/host/call-record";
+import { CallRecord } from "../../src/host/call-record";
+import { placeKey } from "../../src/host/place";
 import { emulateExcel } from "./emulated-excel";
 
 const call = (address: string | undefined, id = "DOSE.PUMP", cells = 1): Call => ({

@@ -42,7 +42,7 @@ function validationXml(validation: Validation, names: FunctionNames): string {
 }
 
 /** Texts and blanks are neither above nor below; a spreadsheet's own comparison puts texts above all numbers. */
-function ruleFormula({ area, test }: Rule): string {
+export function ruleFormula({ area, test }: Rule): string {
   const cell = addressOf(area.row, area.column);
   if (test === "error") return `ISERROR(${cell})`;
   if ("formula" in test) return test.formula;

@@ -1,0 +1,61 @@
+import { Range } from "./range";
+import { type FakeWorkbook, fail } from "./state";
+import { Workbook } from "./workbook";
+
+/** What only leaves notes: any property can be set, any method called. */
+export interface Noted {
+  (...given: unknown[]): Noted;
+  [property: string]: unknown;
+}
+
+const noted = (() => undefined) as unknown as Noted;
+
+/** A batch: what was asked for since the last sync, and what it is asked of. */
+export class Context {
+  private queue: { what: string; act: () => void }[] = [];
+  readonly application: Noted;
+  readonly workbook: Workbook;
+
+  constructor(readonly fake: FakeWorkbook) {
+    this.application = this.anything("application");
+    this.workbook = new Workbook(this);
+  }
+
+  later(what: string, act: () => void): void {
+    this.queue.push({ what, act });
+  }
+
+  async sync(): Promise<void> {
+    const queue = this.queue;
+    this.queue = [];
+    await Promise.resolve();
+    const { failing } = this.fake;
+    if (failing !== undefined && failing.before === undefined) fail(failing.code);
+    for (const { what, act } of queue) {
+      if (failing?.before?.test(what)) {
+        this.fake.failing = undefined;
+        fail(failing.code);
+      }
+      act();
+    }
+  }
+
+  /** An object whose every property and method only leaves a note of what was done. */
+  anything(path: string): Noted {
+    const note = (what: string) => this.later(what, () => this.fake.done.push(what));
+    return new Proxy(noted, {
+      get: (_, key) => this.anything(`${path}.${String(key)}`),
+      set: (_, key, value) => {
+        note(
+          `${path}.${String(key)} = ${typeof value === "object" ? JSON.stringify(value) : value}`,
+        );
+        return true;
+      },
+      apply: (_, __, given) => {
+        const shown = given.map((one) => (one instanceof Range ? one.shown : JSON.stringify(one)));
+        note(`${path}(${shown.join(", ")})`);
+        return this.anything(`${path}(${shown.join(", ")})`);
+      },
+    });
+  }
+}
