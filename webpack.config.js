@@ -5,10 +5,18 @@ import { EsbuildPlugin } from "esbuild-loader";
 import HtmlWebpackPlugin from "html-webpack-plugin";
 import about from "./package.json" with { type: "json" };
 import { FunctionTables } from "./src/build/function-tables";
+import { headerList } from "./src/build/headers";
 import { HelpPages } from "./src/build/help-pages";
+import { Licences } from "./src/build/licences";
 import { DEVELOPMENT_ORIGIN, readOrigin } from "./src/build/manifest/manifest";
 import { ManifestFile } from "./src/build/manifest/manifest-file";
-import { OFFICIAL_LIBRARY, OfficeLibrary, OWN_LIBRARY } from "./src/build/office-library";
+import {
+  OFFICIAL_LIBRARY,
+  OfficeLibrary,
+  OWN_LIBRARY,
+  officeLicence,
+} from "./src/build/office-library";
+import { WrittenFile } from "./src/build/written-file";
 import { NAMESPACE } from "./src/help/reference";
 
 const CustomFunctionsMetadataPlugin = createRequire(import.meta.url)(
@@ -72,6 +80,7 @@ function functions({ origin }) {
  * carries a hash in its name, so that a browser may keep it for ever.
  */
 function addin({ origin, namespace, office }) {
+  const own = office === "own";
   return {
     ...shared,
     name: "addin",
@@ -81,19 +90,20 @@ function addin({ origin, namespace, office }) {
       path: path.join(root, "dist"),
       filename: "assets/[name].[contenthash:12].js",
       chunkFilename: "assets/[name].[contenthash:12].js",
+      // What an earlier build left under other names goes; the rest of the folder is not this part's.
+      clean: { keep: (file) => !file.startsWith("assets/") },
     },
     module: { rules: [typescript] },
     plugins: [
       new HtmlWebpackPlugin({
         template: "./src/taskpane/taskpane.html",
         filename: "taskpane.html",
-        templateParameters: {
-          namespace,
-          office: office === "official" ? OFFICIAL_LIBRARY : OWN_LIBRARY,
-        },
+        templateParameters: { namespace, office: own ? OWN_LIBRARY : OFFICIAL_LIBRARY },
       }),
       new ManifestFile(path.join(root, "manifest"), { origin, namespace, version: about.version }),
-      ...(office === "official" ? [] : [new OfficeLibrary()]),
+      new WrittenFile("headers.txt", headerList(office)),
+      new Licences(own ? officeLicence() : undefined),
+      ...(own ? [new OfficeLibrary()] : []),
     ],
   };
 }
@@ -105,6 +115,8 @@ function addin({ origin, namespace, office }) {
  *   namespace  what goes before a function's name; another one only for a second copy beside the first
  */
 export default ({ origin = DEVELOPMENT_ORIGIN, office = "own", namespace = NAMESPACE } = {}) => {
+  if (!["own", "official"].includes(office))
+    throw new Error(`office is "${office}". Give own or official.`);
   const choices = { origin: readOrigin(origin), office, namespace };
   return [functions(choices), addin(choices)];
 };

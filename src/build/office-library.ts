@@ -2,11 +2,12 @@ import { readdirSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import path from "node:path";
 import webpack, { type Compiler } from "webpack";
+import { readPackage, type ShippedPackage } from "./licences";
 
-const dist = path.join(
-  path.dirname(createRequire(import.meta.url).resolve("@microsoft/office-js/package.json")),
-  "dist",
+const folder = path.dirname(
+  createRequire(import.meta.url).resolve("@microsoft/office-js/package.json"),
 );
+const dist = path.join(folder, "dist");
 
 /** Where the vendor serves the same library; a build takes one or the other. */
 export const OFFICIAL_LIBRARY = "https://appsforoffice.microsoft.com/lib/1/hosted/office.js";
@@ -30,6 +31,9 @@ function neededFiles(): string[] {
     return words ? [`${entry.name}/${WORDS}`] : [];
   });
 }
+
+/** What has to be said of the copy. */
+export const officeLicence = (): ShippedPackage => readPackage(folder);
 
 /** Copies the library into the build, byte for byte. */
 export class OfficeLibrary {
