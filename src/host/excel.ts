@@ -1,4 +1,3 @@
-import { NAMESPACE } from "../help/reference";
 import { functionNames } from "../workbook/formula/stored-form";
 import type { CallRecord } from "./call-record";
 import { addSheets } from "./excel/add-sheets";
@@ -22,7 +21,7 @@ export interface ExcelChoices {
 
 /** What Excel can do for the pane: the one place, with the folder beside it, that knows Excel. */
 export function excelHost({ namespace, ids, record, makeValuesCopy }: ExcelChoices): SheetHost {
-  const names = functionNames(ids.map((id) => `${NAMESPACE}.${id}`));
+  const names = functionNames(ids, namespace);
   const { requirements } = Office.context;
   const canLoad = requirements.isSetSupported("SharedRuntime", "1.1");
   return {

@@ -1,4 +1,3 @@
-import { NAMESPACE } from "../../help/reference";
 import { type FunctionNames, shownFormula } from "../../workbook/formula/stored-form";
 import type { FailedCell } from "../host";
 import { inExcel, supports } from "./batch";
@@ -76,7 +75,7 @@ async function ourCells(context: Excel.RequestContext, namespace: string): Promi
 
 /** Our functions as a cell shows them, or as it shows them while the add-in is not there. */
 const callsOurs = (namespace: string) =>
-  new RegExp(`(^|[^\\w.])(${namespace}\\.|_xldudf_${NAMESPACE}_)`, "i");
+  new RegExp(`(^|[^\\w.])(${namespace}\\.|_xldudf_${namespace}_)`, "i");
 
 /** How often and how long the functions are waited for after their formulas were entered again. */
 const LOOKS = 20;
