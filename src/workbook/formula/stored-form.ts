@@ -7,6 +7,8 @@ export interface FunctionNames {
   /** WETEND.DOSE.TARGET for _xldudf_WETEND_DOSE_TARGET; undefined for a function that is not ours. */
   shownName(stored: string): string | undefined;
   storedName(shown: string): string | undefined;
+  /** Whether a function, in either form, is one of our namespace, known to this version or not. */
+  isOurs(name: string): boolean;
 }
 
 const customPrefix = "_xldudf_";
@@ -30,9 +32,13 @@ export function functionNames(ids: Iterable<string>, namespace = NAMESPACE): Fun
     byStored.set(stored.toUpperCase(), shown);
     byShown.set(shown, stored);
   }
+  const ourPrefixes = [`${namespace}.`, `${customPrefix}${namespace}_`].map((prefix) =>
+    prefix.toUpperCase(),
+  );
   return {
     shownName: (stored) => byStored.get(stored.toUpperCase()),
     storedName: (shown) => byShown.get(shown.toUpperCase()),
+    isOurs: (name) => ourPrefixes.some((prefix) => name.toUpperCase().startsWith(prefix)),
   };
 }
 

@@ -22,6 +22,14 @@ export class PackageEdits {
     this.changes.set(path, text);
   }
 
+  /** A path that no part has yet. */
+  freePath(stem: string, ending: string): string {
+    for (let copy = 1; ; copy++) {
+      const path = `${stem}${copy}${ending}`;
+      if (!this.file.has(path) && !this.changes.has(path)) return path;
+    }
+  }
+
   /** Leaves a part out, with what the package and the part that refers to it say of it. */
   async remove(path: string, from: string): Promise<void> {
     this.changes.set(path, null);
@@ -39,7 +47,7 @@ export class PackageEdits {
 
   /** Adds a part that another refers to; answers with the id of the relationship. */
   async add(path: string, text: string, contentType: string, from: string, type: string) {
-    this.changes.set(path, text);
+    this.set(path, text);
     const part = escapeAttribute(`/${path}`);
     await this.appendTo(contentTypes, "Types", (prefix) => {
       return `<${prefix}Override PartName="${part}" ContentType="${contentType}"/>`;
@@ -48,7 +56,10 @@ export class PackageEdits {
     const used = new Set(relationships.map(({ id }) => id));
     let id = "dosewright1";
     for (let copy = 2; used.has(id); copy++) id = `dosewright${copy}`;
-    const target = escapeAttribute(`/${path}`);
+    const folder = from.slice(0, from.lastIndexOf("/") + 1);
+    const target = escapeAttribute(
+      path.startsWith(folder) ? path.slice(folder.length) : `/${path}`,
+    );
     await this.appendTo(relationshipsPath(from), "Relationships", (prefix) => {
       return `<${prefix}Relationship Id="${id}" Type="${officeTypes}/${type}" Target="${target}"/>`;
     });

@@ -70,5 +70,6 @@ export async function patchWorkbook(
   const edits = new PackageEdits(opened.file);
   await patchCells(edits, opened, cells, names);
   const bytes = await opened.file.rewrite(edits.changes);
-  return { bytes, stale: cells.size > 0 ? staleParts(opened.file) : [] };
+  const changed = cells.size > 0;
+  return { bytes, stale: staleParts(opened.file, { values: changed, parts: changed }) };
 }

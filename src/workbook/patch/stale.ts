@@ -1,6 +1,6 @@
 import type { WorkbookPackage } from "../package/open-package";
 
-/** Parts that keep a copy of cell values, or vouch for them, and what to tell the person. */
+/** Parts that keep a copy of cell values, and what to tell the person once these change. */
 const keepers: readonly (readonly [RegExp, string])[] = [
   [
     /^xl\/pivotCache\//i,
@@ -8,18 +8,22 @@ const keepers: readonly (readonly [RegExp, string])[] = [
   ],
   [
     /^xl\/charts\/chart[^/]*\.xml$/i,
-    "Pictures of charts inside the file still show the old values until a spreadsheet opens and saves it.",
-  ],
-  [/^_xmlsignatures\//i, "The digital signature of the file no longer holds: sign it again."],
-  [
-    /^xl\/externalLinks\//i,
-    "Values that come from other workbooks are those of the last time the file was saved.",
+    "Charts keep the old values in the file until a spreadsheet opens and saves it.",
   ],
 ];
 
-/** What no longer agrees with the cells after some of them changed. */
-export function staleParts(file: WorkbookPackage): string[] {
-  return keepers
-    .filter(([pattern]) => file.paths.some((path) => pattern.test(path)))
-    .map(([, sentence]) => sentence);
+const signature = /^_xmlsignatures\//i;
+
+/** What no longer agrees with the cells: copies of values that changed, a signature under parts that did. */
+export function staleParts(
+  file: WorkbookPackage,
+  changed: { readonly values: boolean; readonly parts: boolean },
+): string[] {
+  const holds = (pattern: RegExp) => file.paths.some((path) => pattern.test(path));
+  const copies = changed.values ? keepers.filter(([pattern]) => holds(pattern)) : [];
+  const signed = changed.parts && holds(signature);
+  return [
+    ...copies.map(([, sentence]) => sentence),
+    ...(signed ? ["The digital signature of the file no longer holds: sign it again."] : []),
+  ];
 }

@@ -29,6 +29,9 @@ interface Shared {
   readonly at: (rows: number, columns: number) => string;
 }
 
+/** A few whole columns; no formula that somebody uses fills more. */
+const mostFilled = 4_000_000;
+
 const textElements: ReadonlySet<string> = new Set(["v", "f", "t"]);
 
 /** Reads the XML of one sheet, event by event. */
@@ -132,6 +135,10 @@ export class SheetReader implements XmlHandlers {
     if (area.row !== row || area.column !== column)
       throw new WorkbookRefusal(
         `The file is damaged: the array formula at ${addressOf(row, column)} fills cells elsewhere.`,
+      );
+    if (area.rows * area.columns > mostFilled)
+      throw new WorkbookRefusal(
+        `The array formula at ${addressOf(row, column)} fills more cells than are read.`,
       );
     cell.spill = { rows: area.rows, columns: area.columns } satisfies Extent;
     if (!this.reading.dynamicMarks.has(Number(cm))) cell.fixed = true;

@@ -1,0 +1,63 @@
+import type { Book, Cell, Sheet } from "../../workbook/book";
+import { cellsWithin } from "../../workbook/cells-within";
+import { reachIn, type SpillReach, withoutSpillMarks } from "../../workbook/formula/spill-ranges";
+import { cellKey, cellsOf, type FormulaCell } from "./formula-cells";
+
+/** Formulas that are computed as something else than they say, by the key of their cell. */
+export type OtherFormulas = ReadonlyMap<string, string>;
+
+/** Keys of all cells that some formulas fill. */
+function filled(book: Book, frozen: readonly FormulaCell[]): Set<string> {
+  const keys = new Set(frozen.map(({ key }) => key));
+  const sheets = new Map(book.sheets.map((sheet) => [sheet.name, sheet]));
+  for (const { sheet, row, column, cell } of frozen) {
+    const home = sheets.get(sheet);
+    if (!home || !cell.spill) continue;
+    for (const [down, across] of cellsWithin(home, { row, column, ...cell.spill }))
+      keys.add(cellKey(sheet, down, across));
+  }
+  return keys;
+}
+
+function freezeSheet(
+  sheet: Sheet,
+  constants: ReadonlySet<string>,
+  reach: SpillReach,
+  others: OtherFormulas,
+): Sheet {
+  const cells: Record<number, Record<number, Cell>> = {};
+  for (const [row, column, cell] of cellsOf(sheet)) {
+    cells[row] ??= {};
+    const line = cells[row] as Record<number, Cell>;
+    const key = cellKey(sheet.name, row, column);
+    if (constants.has(key)) {
+      const { formula: _formula, spill: _spill, fixed: _fixed, spilled: _spilled, ...rest } = cell;
+      line[column] = rest;
+    } else if (cell.formula === undefined) line[column] = cell;
+    else {
+      const formula = others.get(key) ?? cell.formula;
+      line[column] = { ...cell, formula: withoutSpillMarks(formula, sheet.name, reach) };
+    }
+  }
+  return { ...sheet, cells };
+}
+
+/** The book with some formulas turned into the values that they hold, so that the rest is computed from these. */
+export function frozenBook(
+  book: Book,
+  frozen: readonly FormulaCell[],
+  others: OtherFormulas = new Map(),
+): Book {
+  if (frozen.length === 0 && others.size === 0) return book;
+  const anchors = new Set(frozen.map(({ key }) => key));
+  const constants = filled(book, frozen);
+  const reach = reachIn(book, (sheet, row, column) => anchors.has(cellKey(sheet, row, column)));
+  return {
+    ...book,
+    sheets: book.sheets.map((sheet) => freezeSheet(sheet, constants, reach, others)),
+    definedNames: book.definedNames.map((name) => ({
+      ...name,
+      formula: withoutSpillMarks(name.formula, name.sheet ?? "", reach),
+    })),
+  };
+}

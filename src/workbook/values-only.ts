@@ -1,0 +1,111 @@
+import { addressOf } from "./address";
+import type { Book, Cell, Sheet } from "./book";
+import { ourNames, usesOurs } from "./formula/ours";
+import { reachIn, type SpillReach, withoutSpillMarks } from "./formula/spill-ranges";
+import type { FunctionNames } from "./formula/stored-form";
+import { freeSheetName } from "./layout/free-names";
+import { editsBetween } from "./patch/edits";
+import { changeFormulaElements } from "./patch/formula-elements";
+import { PackageEdits } from "./patch/package-edits";
+import { type PatchedWorkbook, patchCells } from "./patch/patch-workbook";
+import { staleParts } from "./patch/stale";
+import { addTextSheet } from "./patch/text-sheet";
+import type { OpenedWorkbook } from "./read/read-workbook";
+import { tablePaths } from "./read/tables";
+
+interface Replaced {
+  readonly sheet: string;
+  readonly address: string;
+  readonly formula: string;
+}
+
+/** One sheet with values in place of our formulas; what is replaced is noted. */
+function sheetOfValues(
+  sheet: Sheet,
+  isOurs: (formula: string) => boolean,
+  reach: SpillReach,
+  replaced: Replaced[],
+): Sheet {
+  const cells: Record<number, Record<number, Cell>> = {};
+  for (const [row, line] of Object.entries(sheet.cells)) {
+    const values: Record<number, Cell> = {};
+    cells[Number(row)] = values;
+    for (const [column, cell] of Object.entries<Cell>(line)) {
+      const { formula, spill: _spill, fixed: _fixed, ...rest } = cell;
+      if (formula === undefined) values[Number(column)] = cell;
+      else if (isOurs(formula)) {
+        const address = addressOf(Number(row), Number(column));
+        replaced.push({ sheet: sheet.name, address, formula });
+        values[Number(column)] = rest;
+      } else
+        values[Number(column)] = {
+          ...cell,
+          formula: withoutSpillMarks(formula, sheet.name, reach),
+        };
+    }
+  }
+  return { ...sheet, cells };
+}
+
+const noteOf = (version: string, replaced: readonly Replaced[]): string[][] => [
+  ["Values in place of formulas"],
+  [`This copy is for readers without the add-in. ${version} computed the values.`],
+  ["The formulas below were replaced; the workbook that they come from has them still."],
+  [],
+  ["Sheet", "Cell", "Formula"],
+  ...replaced.map(({ sheet, address, formula }) => [sheet, address, `=${formula}`]),
+];
+
+/**
+ * The copy for a colleague without the add-in: the same workbook with the values of `computed` in
+ * place of our formulas, and a sheet that says what computed them and lists each formula.
+ */
+export async function valuesOnly(
+  opened: OpenedWorkbook,
+  computed: Book,
+  names: FunctionNames,
+  version: string,
+): Promise<PatchedWorkbook> {
+  const { book, file, part } = opened;
+  const namesWithOurs = ourNames(book, names);
+  const isOurs = (formula: string) => usesOurs(formula, names, namesWithOurs);
+  const reach = reachIn(computed, (sheet, row, column) => {
+    const home = computed.sheets.find(({ name }) => name === sheet);
+    return isOurs(home?.cells[row]?.[column]?.formula ?? "");
+  });
+  const replaced: Replaced[] = [];
+  const sheets = computed.sheets.map((sheet) => sheetOfValues(sheet, isOurs, reach, replaced));
+
+  const edits = new PackageEdits(file);
+  await patchCells(edits, opened, editsBetween(book, { ...computed, sheets }), names);
+  const changed = changeFormulaElements(
+    part.path,
+    await edits.text(part.path),
+    "definedName",
+    names,
+    (formula, { attributes }) => {
+      if (!isOurs(formula)) return withoutSpillMarks(formula, "", reach);
+      replaced.push({ sheet: "(defined name)", address: attributes.name ?? "", formula });
+      return null;
+    },
+  );
+  edits.set(part.path, changed);
+  for (const sheet of part.sheets)
+    for (const path of await tablePaths(file, sheet.path)) {
+      const text = await edits.text(path);
+      const without = changeFormulaElements(
+        path,
+        text,
+        "calculatedColumnFormula",
+        names,
+        (formula) => (isOurs(formula) ? null : withoutSpillMarks(formula, sheet.name, reach)),
+      );
+      if (without !== text) edits.set(path, without);
+    }
+  const taken = new Set(book.sheets.map(({ name }) => name.toLowerCase()));
+  const note = noteOf(version, replaced);
+  await addTextSheet(edits, part, freeSheetName("Values only", taken), note, [24, 12, 90]);
+  const values = editsBetween(book, computed).size > 0;
+  const bytes = await file.rewrite(edits.changes);
+  return { bytes, stale: staleParts(file, { values, parts: true }) };
+}

@@ -1,0 +1,83 @@
+import ExcelJS from "exceljs";
+import { beforeAll, describe, expect, test } from "vitest";
+import { cellAt } from "../../src/workbook/book";
+import { functionNames } from "../../src/workbook/formula/stored-form";
+import { type OpenedWorkbook, readWorkbook } from "../../src/workbook/read/read-workbook";
+import { valuesOnly } from "../../src/workbook/values-only";
+import { rawWorkbook } from "./raw-workbook";
+
+const names = functionNames(["DOSE.TARGET", "TRIAL.LADDER"]);
+const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+
+const original = rawWorkbook({
+  sheets: {
+    "Mill log":
+      '<sheetData><row r="1"><c r="A1" t="str"><v>Dose</v></c><c r="B1"><f>_xldudf_WETEND_DOSE_TARGET(6.5,0.8)</f><v>8.125</v></c><c r="C1"><f>B1*2</f><v>16.25</v></c></row><row r="2"><c r="A2"><f>log[[#This Row],[Dose]]*_xldudf_WETEND_DOSE_TARGET(1,1)</f><v>3</v></c><c r="B2" cm="1"><f t="array" ref="B2:B3">_xldudf_WETEND_TRIAL_LADDER(4,8,2,"even",FALSE)</f><v>4</v></c><c r="C2" cm="1"><f t="array" ref="C2">SUM(_xlfn.ANCHORARRAY(B2))</f><v>12</v></c><c r="D2"><f>target+1</f><v>9.125</v></c></row><row r="3"><c r="B3"><v>8</v></c></row></sheetData><tableParts count="1"><tablePart r:id="rId1"/></tableParts>',
+    "Values only":
+      '<sheetData><row r="1"><c r="A1" t="inlineStr"><is><t>taken</t></is></c></row></sheetData>',
+  },
+  dynamicArrays: true,
+  definedNames:
+    '<definedName name="target">_xldudf_WETEND_DOSE_TARGET(6.5,0.8)</definedName><definedName name="ladder">SUM(_xlfn.ANCHORARRAY(\'Mill log\'!$B$2))</definedName>',
+  parts: {
+    "xl/worksheets/_rels/sheet1.xml.rels":
+      '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/table" Target="../tables/table1.xml"/></Relationships>',
+    "xl/tables/table1.xml": `<table xmlns="${main}" id="1" name="log" displayName="log" ref="A1:A2"><tableColumns count="1"><tableColumn id="1" name="Dose"><calculatedColumnFormula>log[[#This Row],[Dose]]*_xldudf_WETEND_DOSE_TARGET(1,1)</calculatedColumnFormula></tableColumn></tableColumns></table>`,
+  },
+});
+
+describe("the copy for a colleague without the add-in", () => {
+  let copy: OpenedWorkbook;
+  let bytes: Uint8Array;
+
+  beforeAll(async () => {
+    const opened = await readWorkbook(original, names);
+    ({ bytes } = await valuesOnly(opened, opened.book, names, "Dosewright 0.0.0"));
+    copy = await readWorkbook(bytes, names);
+  });
+
+  const at = (row: number, column: number) =>
+    copy.book.sheets[0] && cellAt(copy.book.sheets[0], row, column);
+
+  test("holds values where our formulas were, and the other formulas", () => {
+    expect(at(0, 1)).toEqual({ value: 8.125 });
+    expect(at(0, 2)).toEqual({ value: 16.25, formula: "B1*2" });
+    expect([at(1, 1), at(2, 1)]).toEqual([{ value: 4 }, { value: 8 }]);
+    expect(at(1, 0)).toEqual({ value: 3 });
+    expect(at(1, 3)).toEqual({ value: 9.125 });
+  });
+
+  test("names the cells of what no formula fills any more", () => {
+    expect(at(1, 2)).toMatchObject({ value: 12, formula: "SUM(B2:B3)" });
+    expect(copy.book.definedNames).toEqual([
+      { name: "ladder", formula: "SUM('Mill log'!$B$2:$B$3)" },
+    ]);
+  });
+
+  test("has none of our functions left in any of its parts", async () => {
+    for (const path of copy.file.paths)
+      expect(await copy.file.text(path)).not.toContain("_xldudf_");
+  });
+
+  test("says on a sheet of its own what computed it and which formulas were replaced", async () => {
+    const read = await new ExcelJS.Workbook().xlsx.load(bytes.slice().buffer as ArrayBuffer);
+    expect(read.worksheets.map(({ name }) => name)).toEqual([
+      "Mill log",
+      "Values only",
+      "Values only 2",
+    ]);
+    const note = read.worksheets[2];
+    const lines: unknown[][] = [];
+    note?.eachRow((row) => lines.push((row.values as unknown[]).slice(1)));
+    expect(lines.flat().join("\n")).toContain("Dosewright 0.0.0 computed the values");
+    expect(lines.slice(3)).toEqual([
+      ["Sheet", "Cell", "Formula"],
+      ["Mill log", "B1", "=WETEND.DOSE.TARGET(6.5,0.8)"],
+      ["Mill log", "A2", "=log[[#This Row],[Dose]]*WETEND.DOSE.TARGET(1,1)"],
+      ["Mill log", "B2", '=WETEND.TRIAL.LADDER(4,8,2,"even",FALSE)'],
+      ["Mill log", "D2", "=target+1"],
+      ["(defined name)", "target", "=WETEND.DOSE.TARGET(6.5,0.8)"],
+    ]);
+    expect(note?.getCell("C6").formula).toBeUndefined();
+  });
+});
