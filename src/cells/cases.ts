@@ -112,7 +112,7 @@ function isManyCases(range: Range): range is Filled {
   return true;
 }
 
-function refuseRow(name: string): never {
+export function refuseRow(name: string): never {
   impossible(`${name} is wider than one cell. Give one cell, or a column with one case a row.`);
 }
 
@@ -145,7 +145,9 @@ function oneCase(
 }
 
 /** A row a case; a case that failed shows its error across the row. */
-function manyCases(solved: readonly (readonly AnswerCell[] | CustomFunctions.Error)[]): Answer {
+export function manyCases(
+  solved: readonly (readonly AnswerCell[] | CustomFunctions.Error)[],
+): Answer {
   const columns = Math.max(
     1,
     ...new Set(solved.map((row) => (Array.isArray(row) ? row.length : 1))),

@@ -21,17 +21,7 @@ export function whole<const A extends readonly Argument<unknown>[]>(
   model: (...values: Values<A>) => readonly (readonly TableCell[])[],
 ): CellFunction {
   const formula = model as (...values: unknown[]) => readonly (readonly TableCell[])[];
-  const sized = args.flatMap((argument, i) => (isSized(argument) ? [{ argument, i }] : []));
-
-  function read(given: readonly unknown[]): unknown[] {
-    const cells = dropBlankPairs(
-      args,
-      args.map((_, i) => asCells(given[i])),
-    );
-    const values = args.map((argument, i) => argument.read(cells[i] ?? null));
-    equalLengths(sized, values);
-    return values;
-  }
+  const read = wholeReader(args);
 
   function compute(given: readonly unknown[]): Answer {
     return formula(...read(given)).map((row) => row.map((cell): AnswerCell => answerCell(cell)));
@@ -39,6 +29,22 @@ export function whole<const A extends readonly Argument<unknown>[]>(
 
   const told: Told = { id, count: args.length, values: read };
   return (...given) => settle(told, given, () => compute(given));
+}
+
+/** Reads arguments as a whole: pairs without their blanks, vectors of one size equally long. */
+export function wholeReader(
+  args: readonly Argument<unknown>[],
+): (given: readonly unknown[]) => unknown[] {
+  const sized = args.flatMap((argument, i) => (isSized(argument) ? [{ argument, i }] : []));
+  return (given) => {
+    const cells = dropBlankPairs(
+      args,
+      args.map((_, i) => asCells(given[i])),
+    );
+    const values = args.map((argument, i) => argument.read(cells[i] ?? null));
+    equalLengths(sized, values);
+    return values;
+  };
 }
 
 type Sized = Pick<Vector, "name" | "size" | "oneForAll" | "paired">;

@@ -6,7 +6,9 @@ import "./dose";
 import "./effluent";
 import "./library";
 import "./partition";
+import "./refining";
 import "./retention";
+import "./strength";
 import "./trial";
 import "./uncertainty";
 

@@ -3,11 +3,12 @@ import { parseArgs } from "node:util";
 import { elementwise } from "./elementwise";
 import { partition } from "./partition";
 import { start } from "./start";
+import { strength } from "./strength";
 import { trial } from "./trial";
 
 /** `npm run bench [-- --json FILE]`: every limit of speed, as a ratio inside this one run. */
 const { values } = parseArgs({ options: { json: { type: "string" } } });
-const rows = [...elementwise(), ...partition(), ...trial(), ...start()];
+const rows = [...elementwise(), ...partition(), ...strength(), ...trial(), ...start()];
 
 const figure = (value: number) => Number(value.toPrecision(3));
 console.table(

@@ -18,8 +18,8 @@ export interface SampledCurve {
  * known. The draws are stratified. With few degrees of freedom the limits of the fit, which use Student's
  * t, are wider than the spread of the draws.
  *
- * Source: a triangular root of the covariance, as in Gentle, Random Number Generation and Monte Carlo
- * Methods (2003), 5.3; the lognormal by matching its first two moments.
+ * Source: a triangular root of the covariance times independent deviations, as in Gentle, Random Number
+ * Generation and Monte Carlo Methods (2003); the lognormal by matching its first two moments.
  */
 export function sampleCurves(fit: Fit, count: number, seed: number): SampledCurve[] {
   const random = new Random(seed, STREAM.fittedCurves);
