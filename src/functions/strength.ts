@@ -100,7 +100,7 @@ const length = elementwise(
 );
 
 /**
- * Breaking length: the length of a hanging strip that breaks under its own weight.
+ * Length at which a hanging strip of the sheet breaks under its own weight.
  * @customfunction STRENGTH.LENGTH
  * @param index Tensile index [N·m/g]; above 0.
  * @returns Breaking length [km].

@@ -1,7 +1,8 @@
+import type { Label } from "../batches/groups";
 import type { Vector } from "../vectors";
 import { fitBestShape } from "./best-shape";
 import { type Fit, fitResponse } from "./fit";
-import type { Label } from "./groups";
+
 import { independentPoints } from "./points";
 import { type Shape, shapes } from "./response";
 
