@@ -2,7 +2,7 @@ import { NAMESPACE } from "../../help/reference";
 
 /** Two add-ins of one id cannot stand side by side, so a development build has its own for good. */
 const PRODUCTION_ID = "24a17e77-7e48-4584-9ccf-69210d43a525";
-const DEVELOPMENT_ID = "a2f75149-2cd2-4ecb-ad04-f10cd28bb78c";
+export const DEVELOPMENT_ID = "a2f75149-2cd2-4ecb-ad04-f10cd28bb78c";
 
 /** Where the development server of the add-in listens. */
 export const DEVELOPMENT_ORIGIN = "https://127.0.0.1:3443";
