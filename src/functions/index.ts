@@ -8,6 +8,7 @@ import "./library";
 import "./partition";
 import "./refining";
 import "./retention";
+import "./sheet";
 import "./strength";
 import "./trial";
 import "./uncertainty";

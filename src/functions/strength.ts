@@ -3,7 +3,6 @@ import { elementwise } from "../cells/elementwise";
 import { fromData } from "../cells/from-data";
 import {
   aboveZero,
-  aboveZeroUpTo,
   anyNumber,
   insideUnit,
   notNegative,
@@ -19,42 +18,40 @@ import { bandOf } from "../model/strength/band";
 import { doseFor } from "../model/strength/dose-for";
 import { type Estimate, estimates } from "../model/strength/limits";
 import { fitMeasured, fittedShapes } from "../model/strength/measured";
-import { pageTensileIndex } from "../model/strength/page";
 import { response, shapes } from "../model/strength/response";
 import { sampleCurves } from "../model/strength/sample";
-import { breakingLength, tensileIndex } from "../model/strength/tensile-index";
 
 const MOST_SAMPLES = 100_000;
 const LARGEST_SEED = 4_294_967_295;
 const LIMITS_CONFIDENCE = 0.95;
 
 /**
- * How strength answers to dose.
+ * The shapes of a response curve.
  * @customenum {string}
  */
-declare enum Shape {
-  /** Every further unit of dose gains the same share of what is left to the plateau */
+declare enum ResponseShape {
+  /** Rises ever more slowly to a plateau */
   exponential = "exponential",
-  /** Rises to a plateau more slowly: half of the gain at the scale */
+  /** Rises to a plateau that it reaches late */
   hyperbolic = "hyperbolic",
-  /** Rises to a peak at the scale and falls again, as overdosed cationic additives do */
+  /** Rises to a peak and falls again */
   peaked = "peaked",
-  /** Every further unit of dose gains the same */
+  /** Rises in proportion to the dose */
   straight = "straight",
 }
 
 /**
- * How strength answers to dose, or the shape that suits the points best.
+ * The shapes of a response curve, or the one that suits the points best.
  * @customenum {string}
  */
 declare enum FittedShape {
-  /** Every further unit of dose gains the same share of what is left to the plateau */
+  /** Rises ever more slowly to a plateau */
   exponential = "exponential",
-  /** Rises to a plateau more slowly: half of the gain at the scale */
+  /** Rises to a plateau that it reaches late */
   hyperbolic = "hyperbolic",
-  /** Rises to a peak at the scale and falls again, as overdosed cationic additives do */
+  /** Rises to a peak and falls again */
   peaked = "peaked",
-  /** Every further unit of dose gains the same */
+  /** Rises in proportion to the dose */
   straight = "straight",
   /** The one of the four with the least corrected Akaike */
   best = "best",
@@ -64,99 +61,6 @@ const shape = choice("shape", shapes, "exponential");
 const base = quantity("base", "N·m/g", anyNumber);
 const plateauGain = quantity("plateauGain", "N·m/g", anyNumber);
 const scale = quantity("scale", "kg/t", aboveZero);
-
-const index = elementwise(
-  "STRENGTH.INDEX",
-  [quantity("strength", "kN/m", aboveZero), quantity("grammage", "g/m²", aboveZero)],
-  tensileIndex,
-);
-
-/**
- * Tensile index from tensile strength and grammage, both of the conditioned sheet: conditioned force over
- * oven-dry grammage would overstate it.
- * @customfunction STRENGTH.INDEX
- * @param strength Tensile strength [kN/m]; above 0.
- * @param grammage Grammage of the sheet that was tested [g/m²]; above 0.
- * @returns Tensile index [N·m/g].
- * @equation I = \frac{1000\,S}{w}
- * @range 20 mm/min on a span of 180 mm: results at 100 mm/min are another method.
- * @source ISO 1924-2.
- * @words tensile strength, strength per grammage, breaking force
- * @example =WETEND.STRENGTH.INDEX(3.6, 60) → 60
- * @requiresAddress
- */
-export function strengthIndex(
-  strength: any[][],
-  grammage: any[][],
-  invocation: CustomFunctions.Invocation,
-): any[][] {
-  return index(strength, grammage, invocation);
-}
-
-const length = elementwise(
-  "STRENGTH.LENGTH",
-  [quantity("index", "N·m/g", aboveZero)],
-  breakingLength,
-);
-
-/**
- * Length at which a hanging strip of the sheet breaks under its own weight.
- * @customfunction STRENGTH.LENGTH
- * @param index Tensile index [N·m/g]; above 0.
- * @returns Breaking length [km].
- * @equation L = \frac{I}{9.80665}
- * @range Any sheet.
- * @source ISO 1924-2; standard gravity 9.80665 m/s².
- * @words self-supporting length, kilometres
- * @example =WETEND.STRENGTH.LENGTH(60) → 6.11829728
- * @requiresAddress
- */
-export function strengthLength(index: any[][], invocation: CustomFunctions.Invocation): any[][] {
-  return length(index, invocation);
-}
-
-const page = elementwise(
-  "STRENGTH.PAGE",
-  [
-    quantity("zeroSpan", "N·m/g", aboveZero),
-    quantity("coarseness", "mg/m", aboveZero),
-    quantity("bond", "MPa", aboveZero),
-    quantity("perimeter", "µm", aboveZero),
-    quantity("length", "mm", aboveZero),
-    quantity("bonded", "fraction", aboveZeroUpTo(1)),
-  ],
-  pageTensileIndex,
-);
-
-/**
- * Tensile index of a sheet from its fibres and their bonds. A dry-strength additive works on the bonds, its
- * strength and the bonded area; it cannot pass the strength of the fibres.
- * @customfunction STRENGTH.PAGE
- * @param zeroSpan Zero-span tensile index of the fibres [N·m/g]; above 0.
- * @param coarseness Fibre coarseness [mg/m]; above 0.
- * @param bond Shear strength of the bond [MPa]; above 0.
- * @param perimeter Perimeter of the fibre section [µm]; above 0.
- * @param length Fibre length [mm]; above 0.
- * @param bonded Relative bonded area [fraction]; above 0, up to 1.
- * @returns Tensile index [N·m/g].
- * @equation \frac{1}{T} = \frac{9}{8\,Z} + \frac{12\,C}{b\,P\,L\,\text{RBA}}
- * @range Straight fibres in a well-formed sheet without direction; range not stated by the source.
- * @source Page, Tappi 52 (1969) 674, with coarseness for fibre section times density.
- * @words Page equation, bonded area, fibre strength, bond strength
- * @example =WETEND.STRENGTH.PAGE(120, 0.2, 5, 70, 2.3, 0.4) → 59.4233
- * @requiresAddress
- */
-export function strengthPage(
-  zeroSpan: any[][],
-  coarseness: any[][],
-  bond: any[][],
-  perimeter: any[][],
-  length: any[][],
-  bonded: any[][],
-  invocation: CustomFunctions.Invocation,
-): any[][] {
-  return page(zeroSpan, coarseness, bond, perimeter, length, bonded, invocation);
-}
 
 const curve = elementwise(
   "STRENGTH.RESPONSE",
@@ -188,7 +92,7 @@ export function strengthResponse(
   base: any[][],
   plateauGain: any[][],
   scale: any[][],
-  shape: Shape,
+  shape: ResponseShape,
   invocation: CustomFunctions.Invocation,
 ): any[][] {
   return curve(dose, base, plateauGain, scale, shape, invocation);
@@ -315,7 +219,7 @@ export function strengthBand(
   dose: any[][],
   doses: any[][],
   strengths: any[][],
-  shape: Shape,
+  shape: ResponseShape,
   knownBase: any[][],
   confidence: any[][],
   batches: any[][],
@@ -365,7 +269,7 @@ export function strengthSample(
   strengths: any[][],
   count: any[][],
   seed: any[][],
-  shape: Shape,
+  shape: ResponseShape,
   knownBase: any[][],
   invocation: CustomFunctions.Invocation,
 ): any[][] {
@@ -409,7 +313,7 @@ export function strengthDoseFor(
   base: any[][],
   plateauGain: any[][],
   scale: any[][],
-  shape: Shape,
+  shape: ResponseShape,
   highestTried: any[][],
   invocation: CustomFunctions.Invocation,
 ): any[][] {
