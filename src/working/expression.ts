@@ -85,6 +85,9 @@ export function negative(of: Term): Expression {
   return { value: -one.value, tex: `-${within(one, "product")}`, binds: "sum" };
 }
 
+/** An expression as it reads, with the value that the model finds without loss of digits. */
+export const valued = (term: Expression, value: number): Expression => ({ ...term, value });
+
 export const expression = (term: Term): Expression =>
   typeof term === "number" ? number(term) : term;
 

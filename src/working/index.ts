@@ -1,3 +1,4 @@
+import { charge } from "./charge";
 import { dose } from "./dose";
 import { effluent } from "./effluent";
 import { partition } from "./partition";
@@ -9,6 +10,7 @@ const TELLERS: Readonly<Record<string, (...values: never[]) => Working>> = {
   ...partition,
   ...retention,
   ...dose,
+  ...charge,
   ...effluent,
 };
 

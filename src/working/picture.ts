@@ -39,7 +39,8 @@ export const amount = (value: number, unit: string) =>
 /** Three figures: as much as a picture shows. */
 export const short = (value: number) => figure(Number(value.toPrecision(3)));
 
-const percent = (share: number) => `${short(Number.isFinite(share) ? 100 * share : 0)} %`;
+/** A share in words. */
+export const percent = (share: number) => `${short(Number.isFinite(share) ? 100 * share : 0)} %`;
 
 export interface Axis {
   readonly label: string;

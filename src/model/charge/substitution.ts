@@ -5,7 +5,8 @@ import { impossible } from "../refusal";
 export const ANHYDROGLUCOSE = 162.141;
 /** g/mol that one quaternary group adds: 2-hydroxy-3-trimethylammoniopropyl chloride, less H. */
 export const QUATERNARY_CHLORIDE = 151.634;
-const NITROGEN = 14.007;
+/** g/mol of the one nitrogen of a group. */
+export const NITROGEN = 14.007;
 /** Free hydroxyls of an anhydroglucose unit: no more groups can be bound. */
 const HYDROXYLS = 3;
 

@@ -2,8 +2,8 @@ import { figure } from "../figure";
 import { impossible } from "../refusal";
 
 /** kg of nutrient per kg of BOD removed, BOD : N : P = 100 : 5 : 1 (common practice, no source). */
-const NITROGEN_PER_BOD = 0.05;
-const PHOSPHORUS_PER_BOD = 0.01;
+export const NITROGEN_PER_BOD = 0.05;
+export const PHOSPHORUS_PER_BOD = 0.01;
 
 /** Money per kWh, per kg of dry sludge, per kg of nitrogen and per kg of phosphorus. */
 export interface TreatmentPrices {

@@ -1,6 +1,7 @@
 import { allowance } from "./allowance";
 import { concentration, equivalents, load, loss } from "./loads";
 import { oxygen } from "./oxygen";
+import { treatment } from "./treatment";
 
 export const effluent = {
   "EFFLUENT.LOSS": loss,
@@ -10,5 +11,6 @@ export const effluent = {
   "EFFLUENT.NITROGEN": load("Nitrogen"),
   "EFFLUENT.CONCENTRATION": concentration,
   "EFFLUENT.ALLOWANCE": allowance,
+  "EFFLUENT.TREATMENT": treatment,
   "EFFLUENT.EQUIVALENTS": equivalents,
 };
