@@ -7,14 +7,16 @@
  * - The mark of a spilled range, B4#, is unknown: it is written as the function behind it, ANCHORARRAY.
  */
 
-// Text, quoted sheet names and what stands in square brackets are never touched.
-const untouched = /"(?:[^"]|"")*"|'(?:[^']|'')*'(?!!)|\[(?:[^[\]]|\[[^[\]]*\])*\]/g;
+// Text and what stands in square brackets are never touched. The quoted name of a sheet is found, too, so
+// that no quote of it is taken for the start of something else; it is part of the reference behind it.
+const quoted = /"(?:[^"]|"")*"|'(?:[^']|'')*'!?|\[(?:[^[\]]|\[[^[\]]*\])*\]/g;
 
 /** Applies an edit to the parts of a formula that are neither text nor a column of a table. */
 function outsideText(formula: string, edit: (part: string) => string): string {
   let result = "";
   let from = 0;
-  for (const match of formula.matchAll(untouched)) {
+  for (const match of formula.matchAll(quoted)) {
+    if (match[0].endsWith("'!")) continue;
     result += edit(formula.slice(from, match.index)) + match[0];
     from = match.index + match[0].length;
   }

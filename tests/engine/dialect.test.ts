@@ -9,6 +9,7 @@ test.each([
   ['"-TRUE"&A1', '="-TRUE"&A1'],
   ["SUM(B4#)", "=SUM(ANCHORARRAY(B4))"],
   ["MAX('Mill log'!$B$4#)", "=MAX(ANCHORARRAY('Mill log'!$B$4))"],
+  ["'Mill log'!A1+'Mill log'!$B$4#", "='Mill log'!A1+ANCHORARRAY('Mill log'!$B$4)"],
   ['A1&" B4# "', '=A1&" B4# "'],
   ["Log[Share '#1]", "=Log[Share '#1]"],
 ])("%s goes into the grid as %s, and comes back", (formula, inGrid) => {
