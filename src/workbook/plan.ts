@@ -44,8 +44,10 @@ export interface SheetPlan {
 /** Every sheet prints with its name and page numbers at the foot; this sets the rest. */
 export interface PrintPlan {
   readonly landscape?: boolean;
-  /** Shrinks the sheet to this many pages across; as many down as it needs. Usual: 1. */
+  /** Shrinks the sheet to this many pages across. Usual: 1. */
   readonly pagesWide?: number;
+  /** The same down. Usual: as many as it needs. */
+  readonly pagesTall?: number;
   /** Rows that head every page: "4:5". */
   readonly repeatRows?: string;
 }
@@ -127,6 +129,8 @@ export interface SpillPart {
   readonly name: string;
   /** One a column, unit in brackets: "Dose (kg/t)". Texts or formulas that start with "=". */
   readonly headers?: readonly string[];
+  /** Where the formula brings its own headers with it. */
+  readonly firstRow?: "header";
   readonly formula: string;
   /** The most cells that it may come to fill; they get the format, and nothing else may stand there. */
   readonly room: { readonly rows: number; readonly columns: number };
@@ -149,7 +153,15 @@ export interface BlockPart {
   readonly help?: string;
 }
 
-export type BlockLook = "label" | "header" | "input" | "result" | "unit" | "note" | "body";
+export type BlockLook =
+  | "label"
+  | "header"
+  | "input"
+  | "result"
+  | "headline"
+  | "unit"
+  | "note"
+  | "body";
 
 /** What may be typed. Numbers may be symbols, too: { from: 0, to: "{highestDose}" }. */
 export type Allowed =

@@ -21,6 +21,8 @@ export interface Draft {
 
 /** Width in characters of a column that a plan gives none. */
 const usualWidth = 8.43;
+/** Letters that stand, on average, in the width of a digit, which is what widths count. */
+const lettersPerWidth = 1.1;
 /** Height in points of a line at 11 points. */
 const lineHeight = 15;
 
@@ -67,7 +69,7 @@ export function growRow(draft: Draft, row: number, column: number, span: number,
   let width = 0;
   for (let offset = 0; offset < span; offset++)
     width += draft.widths[column + offset] ?? usualWidth;
-  const height = linesOf(text, width) * lineHeight;
+  const height = linesOf(text, width * lettersPerWidth) * lineHeight;
   draft.rowHeights[row] = Math.max(draft.rowHeights[row] ?? 0, height);
 }
 

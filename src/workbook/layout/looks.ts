@@ -34,11 +34,14 @@ export const looks = {
   numberHeader: { ...header, align: "right" },
   input: { ink: palette.accent, fill: palette.accentPale, border: { bottom: palette.accentLine } },
   result: { ink: palette.ink },
+  /** An answer in words, above and below numbers. */
+  word: { ink: palette.ink, align: "right" },
   headline: {
     bold: true,
     size: 13,
     ink: palette.ink,
-    border: { top: palette.ink, bottom: palette.ink },
+    align: "right",
+    border: { bottom: palette.accent },
   },
 } as const satisfies Record<string, Style>;
 

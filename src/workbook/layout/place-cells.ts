@@ -17,7 +17,7 @@ const nth = <T>(given: T | readonly T[] | undefined, index: number): T | undefin
   Array.isArray(given) ? (given[index] as T | undefined) : (given as T | undefined);
 
 const headerLook = (format: string | undefined) =>
-  format === undefined || format === "" || format === "@" ? "header" : "numberHeader";
+  format === undefined || format === "" || format.includes("@") ? "header" : "numberHeader";
 
 export function placeTable(draft: Draft, part: TablePart): void {
   const { row, column } = parseAddress(part.at);
@@ -69,7 +69,11 @@ export function placeSpill(draft: Draft, part: SpillPart): void {
   });
   for (let line = 0; line < part.room.rows; line++)
     for (let index = 0; index < part.room.columns; index++) {
-      const style = styleKey(draft, "result", nth(part.format, index));
+      const format = nth(part.format, index);
+      const style =
+        line === 0 && part.firstRow
+          ? styleKey(draft, headerLook(format))
+          : styleKey(draft, "result", format);
       const isAnchor = line === 0 && index === 0;
       put(
         draft,
@@ -92,7 +96,9 @@ export function placeBlock(draft: Draft, part: BlockPart): void {
     values.forEach((value, index) => {
       const look = lookOf(part, line, index);
       const format =
-        typeof value === "number" || look === "result" ? nth(part.format, index) : undefined;
+        typeof value === "number" || look === "result" || look === "headline"
+          ? nth(part.format, index)
+          : undefined;
       const style = styleKey(draft, look, format);
       const cell =
         typeof value === "string" && value.startsWith("=")

@@ -29,7 +29,8 @@ export function placeLine(draft: Draft, part: InputPart | ResultPart): void {
   if (part.unit !== "") put(draft, row, column + 2, styled(part.unit, "unit"));
   if (part.note !== undefined) put(draft, row, column + 3, styled(part.note, "note"));
   if (part.kind === "result") {
-    const style = styleKey(draft, part.headline ? "headline" : "result", part.format);
+    const plain = part.format === "@" ? "word" : "result";
+    const style = styleKey(draft, part.headline ? "headline" : plain, part.format);
     put(draft, row, column + 1, formulaCell(draft, part.formula, style));
     return;
   }

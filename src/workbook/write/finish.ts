@@ -50,7 +50,7 @@ const withFixedDates = (core: string): string =>
 const line = (hex: string) =>
   `<c:spPr><a:ln w="9525"><a:solidFill><a:srgbClr val="${hex.slice(1)}"/></a:solidFill></a:ln></c:spPr>`;
 
-/** The order that the schema wants (the package puts markers first), axes that say they are there, pale lines. */
+/** The order that the schema wants (the package puts markers first), axes that say they are there, labels at the edge also where values go below 0, pale lines. */
 const completed = (chart: string): string =>
   chart
     .replaceAll(
@@ -58,6 +58,7 @@ const completed = (chart: string): string =>
       `<c:majorGridlines>${line(palette.gridline)}</c:majorGridlines>`,
     )
     .replace(/(<c:marker>.*?<\/c:marker>)(<c:spPr>.*?<\/c:spPr>)/gs, "$2$1")
+    .replaceAll('<c:tickLblPos val="nextTo"/>', '<c:tickLblPos val="low"/>')
     .replaceAll("</c:scaling><c:axPos", '</c:scaling><c:delete val="0"/><c:axPos');
 
 /** Completes what the package wrote: rules, validations, fixed dates, and the same order of entries. */

@@ -47,7 +47,9 @@ function arrange(worksheet: Worksheet, sheet: PlannedSheet): void {
   if (sheet.frozen) worksheet.setFreezePanes(sheet.frozen.rows, sheet.frozen.columns);
   if (sheet.hidden) worksheet.setHidden(true);
   worksheet.setScreenGridlines(sheet.gridlines);
-  worksheet.setPaperSize(a4).setPrintFitToPages(sheet.print.pagesWide ?? 1, 0);
+  worksheet
+    .setPaperSize(a4)
+    .setPrintFitToPages(sheet.print.pagesWide ?? 1, sheet.print.pagesTall ?? 0);
   worksheet.setFooter("&L&A&RPage &P of &N");
   if (sheet.print.landscape) worksheet.setLandscape();
   const [from, to] = (sheet.print.repeatRows ?? "").split(":").map(Number);
