@@ -1,5 +1,7 @@
 import type { Plan } from "../../src/workbook/plan";
+import { chemicalBudget } from "./chemical-budget";
 import { doseAndEffluent } from "./dose-and-effluent";
+import { furnishPartition } from "./furnish-partition";
 
 /** The workbooks that people start from, in the order of the work. */
-export const plans: readonly Plan[] = [doseAndEffluent];
+export const plans: readonly Plan[] = [furnishPartition, doseAndEffluent, chemicalBudget];

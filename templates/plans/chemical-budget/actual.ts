@@ -1,0 +1,123 @@
+import type { Part, SheetPlan } from "../../../src/workbook/plan";
+import { year } from "../harrow-fen/year";
+import { down, note } from "../parts/lines";
+import { byMonth } from "./by-month";
+
+const actual: Part = {
+  kind: "table",
+  at: "A5",
+  name: "actual",
+  columns: [
+    { key: "month", header: "Month", values: year.months },
+    {
+      key: "output",
+      header: "Dry output",
+      unit: "t",
+      values: year.actual.output,
+      format: "#,##0",
+      allow: { number: { from: 0.001, to: 1_000_000 } },
+      help: "Oven-dry furnish made in the month.",
+    },
+    {
+      key: "bought",
+      header: "Starch",
+      unit: "kg dry",
+      values: year.actual.bought,
+      format: "#,##0",
+      allow: { number: { from: 0, to: 100_000_000 } },
+      help: "Dry active additive taken from stores: invoices and stock-taking.",
+    },
+    {
+      key: "price",
+      header: "Price",
+      unit: "money/kg",
+      values: year.actual.price,
+      format: "0.000",
+      allow: { number: { from: 0.0001, to: 1000 } },
+      help: "Per kilogram of dry active additive, as paid.",
+    },
+    {
+      key: "retention",
+      header: "Retention",
+      unit: "overall",
+      values: year.actual.retention,
+      format: "0.0 %",
+      allow: { number: { from: 0.001, to: 1 } },
+      help: "Share of the dose that stayed in the sheet, from the log of the month.",
+    },
+  ],
+};
+
+const room = { rows: year.months.length, columns: 1 };
+
+export const actualSheet: SheetPlan = {
+  name: "Actual",
+  widths: {
+    A: 12,
+    B: 13,
+    C: 12,
+    D: 13,
+    E: 12,
+    F: 2,
+    G: 12,
+    H: 11,
+    I: 6,
+    J: 12,
+    K: 13,
+    L: 14,
+    M: 12,
+    N: 14,
+  },
+  freeze: "B6",
+  print: { landscape: true, pagesTall: 1 },
+  parts: [
+    { kind: "text", at: "A1", look: "title", text: "Actual" },
+    ...down("A2", [
+      note(
+        "September is the month of the log in the workbook dose-and-effluent: one day overdosed.",
+      ),
+    ]),
+    actual,
+    {
+      kind: "spill",
+      at: "G6",
+      name: "dosed",
+      headers: ["Dosed (kg/t)"],
+      formula: "{actual.bought}*(1-{loss})/{actual.output}",
+      room,
+      format: "0.00",
+    },
+    {
+      kind: "spill",
+      at: "H6",
+      name: "overPlan",
+      headers: ["Over plan"],
+      formula: "{dosed}/{plan.dose}-1",
+      room,
+      format: "+0.0 %;-0.0 %;0.0 %",
+    },
+    { kind: "rule", on: "{overPlan}", when: { above: 0.03 }, look: "warning" },
+    ...byMonth({
+      at: "J6",
+      name: "spent",
+      headers: ["Output (t)", "Starch (kg)", "Cost (money)", "Cost (money/t)", "So far (money)"],
+      format: ["#,##0", "#,##0", "#,##0", "0.00", "#,##0"],
+      formula: "WETEND.COST.BUDGET({actual.output},{dosed},{actual.price},{loss},{actual.month})",
+    }),
+    {
+      kind: "chart",
+      at: "A20",
+      width: 900,
+      height: 320,
+      chart: "columns",
+      title: "Cost of the starch, against the budget",
+      alt: "A column a month: what the starch cost, with the budget of the month as a dashed line. The columns stand above the line from March to September but for a few, most of all in May and September.",
+      x: { title: "Month" },
+      y: { title: "Cost (money)", from: 0, format: "#,##0" },
+      series: [
+        { name: "actual", values: "{spent[3]}", x: "{actual.month}" },
+        { name: "budget", values: "{budget[3]}", x: "{plan.month}", role: "limit" },
+      ],
+    },
+  ],
+};

@@ -1,0 +1,108 @@
+import type { Part, SheetPlan, SpillPart } from "../../../src/workbook/plan";
+import { year } from "../harrow-fen/year";
+import { down, heading, note, result } from "../parts/lines";
+
+const firstRow = 12;
+
+const monthly = (
+  column: string,
+  name: string,
+  header: string,
+  format: string,
+  formula: string,
+): SpillPart => ({
+  kind: "spill",
+  at: `${column}${firstRow}`,
+  name,
+  headers: [header],
+  formula,
+  room: { rows: year.months.length, columns: 1 },
+  format,
+});
+
+const perTonne = (dose: string, retention: string) =>
+  `WETEND.COST.EFFLUENT(${dose},${retention},{treatmentPrice},{codFactor})`;
+
+const months: readonly Part[] = [
+  monthly("A", "chargeMonths", "Month", "@", "{actual.month}"),
+  monthly(
+    "B",
+    "plannedPerTonne",
+    "Planned (money/t)",
+    "0.000",
+    perTonne("{plan.dose}", "{plannedRetention}"),
+  ),
+  monthly(
+    "C",
+    "actualPerTonne",
+    "Actual (money/t)",
+    "0.000",
+    perTonne("{dosed}", "{actual.retention}"),
+  ),
+  monthly("D", "plannedCharge", "Planned (money)", "#,##0", "{plannedPerTonne}*{plan.output}"),
+  monthly("E", "actualCharge", "Actual (money)", "#,##0", "{actualPerTonne}*{actual.output}"),
+  monthly(
+    "F",
+    "overCharge",
+    "Over plan (money)",
+    "+#,##0;-#,##0;0",
+    "{actualCharge}-{plannedCharge}",
+  ),
+  {
+    kind: "rule",
+    on: "{overCharge}",
+    when: { above: "0.05*INDEX({plannedCharge},1)" },
+    look: "warning",
+  },
+];
+
+export const chargeSheet: SheetPlan = {
+  name: "Charge",
+  widths: { A: 34, B: 13, C: 13, D: 13, E: 13, F: 13 },
+  print: { pagesTall: 1 },
+  parts: [
+    { kind: "text", at: "A1", look: "title", text: "Charge" },
+    ...down("A3", [
+      heading("What the starch that leaves costs besides"),
+      result(
+        "chargeForYear",
+        "Charge for its COD, the year",
+        "money",
+        "#,##0",
+        "SUM({actualCharge})",
+        {
+          headline: true,
+        },
+      ),
+      result("chargePlanned", "Planned", "money", "#,##0", "SUM({plannedCharge})"),
+      result(
+        "fullCost",
+        "Starch and charge together, per tonne",
+        "money/t",
+        "0.00",
+        "({spentInAll}+{chargeForYear})/SUM({actual.output})",
+      ),
+      note(
+        "Not in the budget of the starch: it is paid to the works. What is bought but never reaches the machine is not in it either.",
+        6,
+      ),
+    ]),
+    ...down("A10", [heading("Month by month")]),
+    ...months,
+    {
+      kind: "chart",
+      at: "A26",
+      width: 720,
+      height: 320,
+      chart: "columns",
+      title: "Charge for the COD of the starch",
+      alt: "Two columns a month: the planned charge and the actual one. The actual charge is highest above plan in April, May and September.",
+      x: { title: "Month" },
+      y: { title: "Charge (money)", from: 0, format: "#,##0" },
+      series: [
+        { name: "planned", values: "{plannedCharge}", x: "{chargeMonths}" },
+        { name: "actual", values: "{actualCharge}", x: "{chargeMonths}" },
+      ],
+    },
+  ],
+};
