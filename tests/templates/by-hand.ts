@@ -1,0 +1,57 @@
+/**
+ * What the answers of the templates are held against, worked out from the published relations and not by
+ * the functions under test: Langmuir's isotherm on each component, all sharing one pool (J. Am. Chem. Soc.
+ * 40 (1918) 1361), and the geometric series of an additive that goes round a loop.
+ */
+export interface Solid {
+  readonly share: number;
+  /** kg/t that fill its sites. */
+  readonly full: number;
+  readonly halfLoad: number;
+}
+
+/** The x in a range where a rising function reaches a target, to the last digit. */
+export function risesTo(target: number, f: (x: number) => number, low: number, high: number) {
+  let [from, to] = [low, high];
+  for (let halving = 0; halving < 200; halving++) {
+    const middle = (from + to) / 2;
+    if (f(middle) < target) from = middle;
+    else to = middle;
+  }
+  return (from + to) / 2;
+}
+
+/** m³ of water that come with a tonne of solids; mg/L in it are g/m³. */
+export const water = (consistency: number) => (1 - consistency) / consistency;
+
+const holds = ({ full, halfLoad }: Solid, concentration: number) =>
+  (full * concentration) / (halfLoad + concentration);
+
+/** Held on each, and last the part still dissolved, kg/t, where `held` is there before and stays. */
+export function settled(
+  pool: number,
+  volume: number,
+  solids: readonly Solid[],
+  held: readonly number[] = solids.map(() => 0),
+): number[] {
+  const taken = (concentration: number) =>
+    solids.map((solid, i) => Math.max(0, holds(solid, concentration) - (held[i] as number)));
+  const total = (concentration: number) =>
+    taken(concentration).reduce((sum, amount) => sum + amount, (concentration * volume) / 1000);
+  const concentration = risesTo(pool, total, 0, (1000 * pool) / volume);
+  return [
+    ...taken(concentration).map((amount, i) => amount + (held[i] as number)),
+    (concentration * volume) / 1000,
+  ];
+}
+
+/** Kept in the end of what is retained by f in a pass, where r of the rest returns and d of that is lost. */
+export function keptInLoop(f: number, r: number, d: number): number {
+  let kept = 0;
+  let passing = 1;
+  for (let pass = 0; pass < 5000; pass++) {
+    kept += passing * f;
+    passing *= (1 - f) * r * (1 - d);
+  }
+  return kept;
+}

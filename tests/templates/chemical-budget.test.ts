@@ -1,0 +1,71 @@
+import { beforeAll, expect, test } from "vitest";
+import { cellAt } from "../../src/workbook/book";
+import type { PlannedBook } from "../../src/workbook/layout/planned";
+import { chemicalBudget } from "../../templates/plans/chemical-budget";
+import { alternatives, effluent, starch } from "../../templates/plans/harrow-fen/mill";
+import { purchaseLoss, year } from "../../templates/plans/harrow-fen/year";
+import { computed, numberOf } from "./computed";
+
+let book: PlannedBook;
+beforeAll(async () => {
+  ({ book } = await computed(chemicalBudget));
+});
+
+const cents = (money: number) => Math.round(money * 100);
+const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
+const at = (values: readonly number[], month: number) => values[month] as number;
+
+const { budget, actual } = year;
+const months = year.months.map((_, month) => {
+  const standard = at(budget.dose, month) / (1 - purchaseLoss);
+  const price = at(budget.price, month);
+  return {
+    budget: standard * at(budget.output, month) * price,
+    actual: at(actual.bought, month) * at(actual.price, month),
+    price: (at(actual.price, month) - price) * at(actual.bought, month),
+    usage: (at(actual.bought, month) - standard * at(actual.output, month)) * price,
+    activity: (at(actual.output, month) - at(budget.output, month)) * standard * price,
+  };
+});
+const over = sum(months.map((month) => month.actual - month.budget));
+
+test("what was spent over the budget is its price, usage and activity, to the cent", () => {
+  expect(cents(numberOf(book, "budgeted"))).toBe(cents(sum(months.map((month) => month.budget))));
+  expect(cents(numberOf(book, "overspent"))).toBe(cents(over));
+  for (const part of ["price", "usage", "activity"] as const)
+    expect(cents(numberOf(book, `${part}Variance`))).toBe(cents(sum(months.map((m) => m[part]))));
+  expect(numberOf(book, "unexplained")).toBe(0);
+});
+
+test("every month reconciles to the cent", () => {
+  const sheet = book.sheets.find(({ name }) => name === "Variance");
+  months.forEach((month, index) => {
+    const [price, usage, activity, total] = [1, 2, 3, 4].map(
+      (column) => sheet && cellAt(sheet, 17 + index, column)?.value,
+    ) as [number, number, number, number];
+    expect(cents(price + usage + activity)).toBe(cents(total));
+    expect(cents(total)).toBe(cents(month.actual - month.budget));
+  });
+});
+
+test("the charge is the oxygen demand of what does not stay, at the price of the works", () => {
+  const charge = sum(
+    year.months.map((_, month) => {
+      const dosed = at(actual.bought, month) * (1 - purchaseLoss);
+      const left = dosed * (1 - at(actual.retention, month));
+      return left * starch.codFactor * effluent.treatmentPrice;
+    }),
+  );
+  expect(cents(numberOf(book, "chargeForYear"))).toBe(cents(charge));
+});
+
+test("at parity a kilogram kept of either costs the same, its loss paid for", () => {
+  const loss = starch.codFactor * effluent.treatmentPrice;
+  const perKept = (price: number, retention: number) =>
+    (price + (1 - retention) * loss) / retention;
+  const parity = numberOf(book, "parityPrice");
+  expect(perKept(parity, alternatives.nativeRetention)).toBeCloseTo(
+    perKept(starch.activePrice, numberOf(book, "retention")),
+    10,
+  );
+});

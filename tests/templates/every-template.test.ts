@@ -1,0 +1,157 @@
+import { readFile } from "node:fs/promises";
+import path from "node:path";
+import ExcelJS from "exceljs";
+import { beforeAll, describe, expect, test } from "vitest";
+import { addressOf, areaAddress } from "../../src/workbook/address";
+import { isError } from "../../src/workbook/book";
+import { tokensOf } from "../../src/workbook/formula/tokens";
+import { layOut } from "../../src/workbook/layout/lay-out";
+import type { PlannedBook } from "../../src/workbook/layout/planned";
+import type { ChartPart, InputPart } from "../../src/workbook/plan";
+import { writeWorkbook } from "../../src/workbook/write/write-workbook";
+import { plans } from "../../templates/plans";
+import { computed, functionIds, names, recalculated, valueNamed } from "./computed";
+
+const fileOf = (id: string) =>
+  readFile(path.join(import.meta.dirname, `../../templates/${id}.xlsx`));
+
+/** Every formula of a book, those of rules and validations, too. */
+function formulasOf(book: PlannedBook): string[] {
+  return book.sheets.flatMap((sheet) => [
+    ...Object.values(sheet.cells).flatMap((row) =>
+      Object.values(row).flatMap(({ formula }) => formula ?? []),
+    ),
+    ...sheet.validations.flatMap(({ type, from, to }) =>
+      type === "list" && from?.startsWith('"') ? [] : [from ?? [], to ?? []].flat(),
+    ),
+    ...sheet.rules.flatMap(({ test: when }) => (when === "error" ? [] : Object.values(when))),
+  ]);
+}
+
+test("the workbooks are there, in the order of the work", () => {
+  expect(plans.map(({ id }) => id)).toEqual([
+    "furnish-partition",
+    "dose-and-effluent",
+    "chemical-budget",
+  ]);
+});
+
+describe.each(plans)("the template $id", (plan) => {
+  let book: PlannedBook;
+  let failures: Awaited<ReturnType<typeof computed>>["failures"];
+
+  beforeAll(async () => {
+    ({ book, failures } = await computed(plan));
+  });
+
+  test("names no function of ours that is not there", () => {
+    const called = formulasOf(book)
+      .flatMap((formula) => tokensOf(formula))
+      .filter(({ kind, text }) => kind === "function" && /^WETEND\./i.test(text))
+      .map(({ text }) => text.replace(/^WETEND\./, ""));
+    expect(called.length).toBeGreaterThan(0);
+    expect(called.filter((name) => !functionIds.includes(name))).toEqual([]);
+  });
+
+  test("computes every cell without a failure", () => {
+    expect(failures).toEqual([]);
+    const empty = book.sheets.flatMap((sheet) =>
+      Object.entries(sheet.cells).flatMap(([row, cells]) =>
+        Object.entries(cells)
+          .filter(([, { formula, value }]) => formula !== undefined && value === null)
+          .map(([column]) => `${sheet.name}!${addressOf(Number(row), Number(column))}`),
+      ),
+    );
+    expect(empty).toEqual([]);
+  });
+
+  test("is the committed file, byte for byte", async () => {
+    const built = await writeWorkbook(book, names);
+    expect(Buffer.compare(Buffer.from(built), await fileOf(plan.id))).toBe(0);
+  });
+
+  test("opens in another program with its values, names, tables and checks", async () => {
+    const file = await fileOf(plan.id);
+    const read = await new ExcelJS.Workbook().xlsx.load(file.buffer as ArrayBuffer);
+    expect(read.worksheets.map(({ name }) => name)).toEqual(book.sheets.map(({ name }) => name));
+    for (const { name, formula } of book.definedNames) {
+      expect(read.definedNames.getRanges(name).ranges).toEqual([formula]);
+      const [sheet, address] = formula.replaceAll(/[$']/g, "").split("!") as [string, string];
+      const cell = read.getWorksheet(sheet)?.getCell(address);
+      const value = valueNamed(book, name);
+      expect(cell?.formula === undefined ? cell?.value : cell.result, name).toEqual(value);
+    }
+    for (const { name, sheet, area } of book.tables) {
+      const table = read.getWorksheet(sheet)?.getTable(name) as unknown as {
+        table: { tableRef: string };
+      };
+      expect(table.table.tableRef).toBe(areaAddress(area));
+    }
+    for (const sheet of book.sheets)
+      for (const { area, prompt, refusal } of sheet.validations) {
+        const cell = read.getWorksheet(sheet.name)?.getCell(area.row + 1, area.column + 1);
+        expect(cell?.dataValidation).toMatchObject({
+          error: refusal,
+          promptTitle: prompt?.title,
+          prompt: prompt?.text,
+        });
+      }
+  });
+
+  test("goes into a workbook twice without touching the first copy", async () => {
+    const taken = {
+      sheets: new Set(book.sheets.map(({ name }) => name.toLowerCase())),
+      words: new Set([...book.definedNames, ...book.tables].map(({ name }) => name.toLowerCase())),
+    };
+    const second = layOut(plan, taken);
+    const both = await recalculated({
+      sheets: [...book.sheets, ...second.sheets],
+      tables: [...book.tables, ...second.tables],
+      definedNames: [...book.definedNames, ...second.definedNames],
+      styles: { ...book.styles, ...second.styles },
+    });
+    expect(new Set(both.book.sheets.map(({ name }) => name)).size).toBe(2 * book.sheets.length);
+    const words = [...both.book.definedNames, ...both.book.tables].map(({ name }) => name);
+    expect(new Set(words).size).toBe(words.length);
+    expect(both.failures).toEqual([]);
+    book.definedNames.forEach(({ name }, index) => {
+      const copy = second.definedNames[index]?.name as string;
+      expect(valueNamed(both.book, copy), name).toEqual(valueNamed(book, name));
+    });
+  });
+
+  test("asks for nothing without saying what, and checks what is typed", () => {
+    const inputs = plan.sheets
+      .flatMap(({ parts }) => parts)
+      .filter((part): part is InputPart => part.kind === "input");
+    expect(inputs.filter(({ allow, help }) => !allow || !help)).toEqual([]);
+  });
+
+  test("draws charts with titles and units on their axes, and says them in words", () => {
+    const charts = plan.sheets
+      .flatMap(({ parts }) => parts)
+      .filter((part): part is ChartPart => part.kind === "chart");
+    expect(charts.length).toBeGreaterThan(0);
+    for (const { title, alt, x, y } of charts) {
+      expect(title).not.toBe("");
+      expect(alt.length).toBeGreaterThan(60);
+      expect(x.title).not.toBe("");
+      expect(y.title).toMatch(/\(.+\)$/);
+    }
+  });
+
+  test("begins with a sheet that says what it answers, what to type, and what it leaves out", () => {
+    const about = Object.values(book.sheets[0]?.cells ?? {})
+      .flatMap((row) => Object.values(row))
+      .map(({ value }) => (isError(value) ? value.error : value));
+    expect(about).toContain(plan.question);
+    for (const heading of [
+      "The answer now",
+      "What to type where",
+      "What it does not cover",
+      "Caution",
+    ])
+      expect(about).toContain(heading);
+    expect(about.some((text) => `${text}`.includes("invented mill"))).toBe(true);
+  });
+});
