@@ -71,6 +71,7 @@ export function cases<const A extends readonly Argument<unknown>[]>(
   const told: Told = {
     id,
     count: args.length,
+    by: "row",
     values(given, row) {
       const { count, values } = prepare(given);
       return values(count === undefined ? 0 : row);

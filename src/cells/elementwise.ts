@@ -24,6 +24,7 @@ export function elementwise<const A extends readonly Argument<unknown>[]>(
   const told: Told = {
     id,
     count: args.length,
+    by: "cell",
     values: (given, row, column) => elementValues(args, given, row, column),
   };
   const slow: CellFunction = (...given) =>

@@ -42,6 +42,7 @@ export function fromData<const A extends readonly Argument<unknown>[]>(
   const told: Told = {
     id,
     count: data.length + 1,
+    by: "row",
     values(given, row) {
       const cells = column(asked, given[0]);
       const value =

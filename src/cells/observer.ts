@@ -7,6 +7,8 @@ export interface Call {
   readonly address: string | undefined;
   readonly arguments: readonly unknown[];
   readonly answer: Answer | CustomFunctions.Error;
+  /** What of the answer is computed by itself, from values of its own: each cell, each row, or only the whole. */
+  readonly by: "cell" | "row" | "whole";
   /**
    * What the model took for one cell of the answer: units read, defaults in place of what was left out.
    * Refuses as the call did where that cell could not be computed.
@@ -18,6 +20,7 @@ export interface Call {
 export interface Told {
   readonly id: string;
   readonly count: number;
+  readonly by: Call["by"];
   values(given: readonly unknown[], row: number, column: number): readonly unknown[];
 }
 
@@ -43,6 +46,7 @@ export function report(
     address: invocation?.address,
     arguments: given.slice(0, told.count),
     answer,
+    by: told.by,
     values: (row, column) => told.values(given, row, column),
   });
 }

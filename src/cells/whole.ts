@@ -27,7 +27,7 @@ export function whole<const A extends readonly Argument<unknown>[]>(
     return formula(...read(given)).map((row) => row.map((cell): AnswerCell => answerCell(cell)));
   }
 
-  const told: Told = { id, count: args.length, values: read };
+  const told: Told = { id, count: args.length, by: "whole", values: read };
   return (...given) => settle(told, given, () => compute(given));
 }
 

@@ -22,6 +22,7 @@ test("the observer sees the cell, the function, its arguments and the answer", (
 test("a call tells the values behind one cell of its answer, defaults included", () => {
   watch();
   excel.call("DOSE.PUMP", column(4, 8), row(9, 18), 0.03);
+  expect(calls[0]?.by).toBe("cell");
   expect(calls[0]?.values(1, 0)).toEqual([8, 9, 0.03, 1]);
   expect(calls[0]?.values(0, 1)).toEqual([4, 18, 0.03, 1]);
   excel.call(
@@ -43,6 +44,7 @@ test("a call tells the values behind one cell of its answer, defaults included",
     [0.5, 0.5],
   ]);
   excel.call("RETENTION.BALANCE", 10, 0.15, 0.95, 0.5);
+  expect(calls.slice(1).map(({ by }) => by)).toEqual(["row", "row", "row", "whole"]);
   expect(calls[4]?.values(2, 1)).toEqual([10, 0.15, 0.95, 0.5]);
 });
 

@@ -9,6 +9,7 @@ const call = (address: string | undefined, id = "DOSE.PUMP", cells = 1): Call =>
   address,
   arguments: [new Array(cells).fill([8])],
   answer: [[1]],
+  by: "cell",
   values: () => [8],
 });
 

@@ -151,6 +151,7 @@ test("the calls of a cell come from the record", () => {
     address: "Sheet1!A1",
     arguments: [],
     answer: [[1]],
+    by: "cell" as const,
     values: () => [],
   };
   record.remember(call);
