@@ -1,4 +1,3 @@
-import temml from "temml";
 import ts from "typescript";
 import {
   type ArgumentReference,
@@ -6,6 +5,7 @@ import {
   type FunctionReference,
   NAMESPACE,
 } from "./reference";
+import { typeset } from "./typeset";
 
 /** What was read from the declarations of one file, and what is missing in them. */
 export interface Declarations {
@@ -65,7 +65,7 @@ function describe(
     ),
     returns: first("returns"),
     equation: first("equation"),
-    mathml: temml.renderToString(first("equation"), { displayMode: true }),
+    mathml: typeset(first("equation")),
     range: first("range"),
     source: first("source"),
     words: first("words")

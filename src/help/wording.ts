@@ -56,3 +56,6 @@ export function printedRows(answer: string): readonly (readonly string[])[] {
 function withoutQuotes(text: string): string {
   return /^".*"$/s.test(text) ? text.slice(1, -1).replaceAll('""', '"') : text;
 }
+
+/** What a function is, in one sentence. */
+export const firstSentence = (text: string) => /^.*?[.](?=\s+[A-Z]|$)/s.exec(text)?.[0] ?? text;

@@ -1,6 +1,13 @@
 import { FAMILIES } from "../families";
 import type { ExampleReference, FunctionReference } from "../reference";
-import { mentionedBy, printedRows, signature, splitMentions, withoutUnit } from "../wording";
+import {
+  firstSentence,
+  mentionedBy,
+  printedRows,
+  signature,
+  splitMentions,
+  withoutUnit,
+} from "../wording";
 import { frame } from "./frame";
 import { Html, html } from "./html";
 
@@ -44,9 +51,6 @@ ${one.examples.map(example)}
 }
 
 export const link = (one: FunctionReference) => html`<a href="${pageName(one)}">${one.id}</a>`;
-
-/** What a function is, in one sentence. */
-export const firstSentence = (text: string) => /^.*?[.](?=\s+[A-Z]|$)/s.exec(text)?.[0] ?? text;
 
 function argumentTable(one: FunctionReference, text: (words: string) => Html[]): Html {
   return html`<div class="scroll" tabindex="0" role="region" aria-label="Arguments">

@@ -1,7 +1,8 @@
 import { byFamily } from "../families";
 import type { FunctionReference } from "../reference";
+import { firstSentence } from "../wording";
 import { frame } from "./frame";
-import { firstSentence, link } from "./function-page";
+import { link } from "./function-page";
 import { html } from "./html";
 
 /** The list of all functions, by family. */
