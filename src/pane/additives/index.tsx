@@ -1,0 +1,146 @@
+import {
+  Button,
+  Field,
+  makeStyles,
+  mergeClasses,
+  SearchBox,
+  Select,
+  tokens,
+} from "@fluentui/react-components";
+import { ArrowLeftRegular } from "@fluentui/react-icons";
+import { useCallback, useEffect, useMemo, useState } from "react";
+import { usePane } from "../parts/pane-context";
+import { reasonOf } from "../parts/use-deed";
+import { useText } from "../theme/text-styles";
+import { Comparison } from "./comparison";
+import { ItemDetails } from "./item-details";
+import { ItemList } from "./item-list";
+import { findItems, keyOf, kindsOf, MOST_COMPARED, readStock, type Stock } from "./items";
+
+const useStyles = makeStyles({
+  filters: { display: "grid", gap: tokens.spacingVerticalS, marginBottom: tokens.spacingVerticalM },
+  wide: {
+    "@container (min-width: 720px)": {
+      display: "grid",
+      gridTemplateColumns: "minmax(240px, 1fr) 2fr",
+      columnGap: tokens.spacingHorizontalXXL,
+      alignItems: "start",
+    },
+  },
+  listBesideDetail: { "@container (max-width: 719.98px)": { display: "none" } },
+  backOnlyNarrow: { "@container (min-width: 720px)": { display: "none" } },
+});
+
+type View = { readonly kind: "item"; readonly key: string } | { readonly kind: "comparison" };
+
+export function Additives() {
+  const styles = useStyles();
+  const text = useText();
+  const { host } = usePane();
+  const [stock, setStock] = useState<Stock>({ items: [], unread: [] });
+  const [problem, setProblem] = useState("");
+  const [query, setQuery] = useState("");
+  const [kind, setKind] = useState("");
+  const [compared, setCompared] = useState<readonly string[]>([]);
+  const [view, setView] = useState<View>();
+
+  const reload = useCallback(() => {
+    readStock(host).then(
+      (read) => {
+        setStock(read);
+        setProblem("");
+      },
+      (reason) => {
+        setProblem(reasonOf(reason));
+        void readStock(undefined).then(setStock);
+      },
+    );
+  }, [host]);
+  useEffect(reload, [reload]);
+
+  const found = useMemo(() => findItems(stock.items, kind, query), [stock, kind, query]);
+  const shownItem =
+    view?.kind === "item" ? stock.items.find((item) => keyOf(item) === view.key) : undefined;
+  const side = stock.items.filter((item) => compared.includes(keyOf(item)));
+  const isOpen = shownItem !== undefined || view?.kind === "comparison";
+
+  return (
+    <div className={mergeClasses(isOpen && styles.wide)}>
+      <div className={mergeClasses(isOpen && styles.listBesideDetail)}>
+        <h2 className={text.hidden}>Additives</h2>
+        <div className={styles.filters}>
+          <SearchBox
+            aria-label="Search additives and components"
+            placeholder="Search"
+            value={query}
+            onChange={(_, { value }) => setQuery(value)}
+          />
+          <Field label="Kind" orientation="horizontal" size="small">
+            <Select size="small" value={kind} onChange={(_, { value }) => setKind(value)}>
+              <option value="">all</option>
+              <optgroup label="Additives">
+                {kindsOf(stock.items, "additive").map((one) => (
+                  <option key={one}>{one}</option>
+                ))}
+              </optgroup>
+              <optgroup label="Components of the furnish">
+                {kindsOf(stock.items, "component").map((one) => (
+                  <option key={one}>{one}</option>
+                ))}
+              </optgroup>
+            </Select>
+          </Field>
+        </div>
+        {problem !== "" && (
+          <p className={text.paragraph}>Own tables could not be read. {problem}</p>
+        )}
+        {stock.unread.map(({ table, reason }) => (
+          <p key={table} className={text.paragraph}>
+            The table {table} could not be read. {reason}
+          </p>
+        ))}
+        <ItemList
+          items={found}
+          isRanked={query.trim() !== ""}
+          compared={compared}
+          open={(item) => setView({ kind: "item", key: keyOf(item) })}
+          compare={(item, isCompared) =>
+            setCompared(
+              isCompared
+                ? [...compared, keyOf(item)].slice(-MOST_COMPARED)
+                : compared.filter((key) => key !== keyOf(item)),
+            )
+          }
+          openComparison={() => setView({ kind: "comparison" })}
+        />
+        {host !== undefined && (
+          <Button size="small" appearance="subtle" onClick={reload}>
+            Read the sheet’s own tables again
+          </Button>
+        )}
+      </div>
+      {isOpen && (
+        <div>
+          <Button
+            size="small"
+            appearance="subtle"
+            icon={<ArrowLeftRegular />}
+            className={styles.backOnlyNarrow}
+            onClick={() => setView(undefined)}
+          >
+            All additives
+          </Button>
+          {shownItem !== undefined ? (
+            <ItemDetails key={keyOf(shownItem)} item={shownItem} changed={reload} />
+          ) : (
+            <Comparison
+              items={side}
+              open={(item) => setView({ kind: "item", key: keyOf(item) })}
+              changed={reload}
+            />
+          )}
+        </div>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,110 @@
+import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
+import { typeset } from "../../help/typeset";
+import type { Line, Step } from "../../working/step";
+import { Amount, shown } from "../parts/amount";
+import { Equation } from "../parts/equation";
+import { Scroll } from "../parts/scroll";
+import { useText } from "../theme/text-styles";
+
+const useStyles = makeStyles({
+  steps: { margin: 0, paddingInlineStart: "20px" },
+  step: { marginBottom: tokens.spacingVerticalM },
+  line: {
+    display: "flex",
+    flexWrap: "wrap",
+    alignItems: "baseline",
+    justifyContent: "space-between",
+    columnGap: tokens.spacingHorizontalM,
+    borderTop: `1px solid ${tokens.colorNeutralStroke2}`,
+    paddingBlock: "2px",
+  },
+  value: { marginInlineStart: "auto", fontWeight: tokens.fontWeightSemibold },
+  table: { borderCollapse: "collapse", fontSize: tokens.fontSizeBase200 },
+  cell: {
+    padding: "2px 10px 2px 0",
+    borderTop: `1px solid ${tokens.colorNeutralStroke2}`,
+    textAlign: "start",
+    fontWeight: tokens.fontWeightRegular,
+    whiteSpace: "nowrap",
+  },
+  number: { textAlign: "end" },
+});
+
+/** The way to the answer, each step with its numbers put in. */
+export function Steps({ steps }: { steps: readonly Step[] }) {
+  const styles = useStyles();
+  const text = useText();
+  return (
+    <>
+      <h4 className={text.subheading}>With the numbers of this cell</h4>
+      <ol className={styles.steps}>
+        {steps.map((step) => (
+          <li key={step.what} className={styles.step}>
+            {step.what}
+            {step.kind === "table" ? (
+              <StepTable step={step} />
+            ) : (
+              step.lines.map((line) => <StepLine key={line.label} line={line} />)
+            )}
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}
+
+function StepLine({ line: { label, tex, value, unit } }: { line: Line }) {
+  const styles = useStyles();
+  const text = useText();
+  const mathml = tex === undefined ? undefined : typeset(tex);
+  return (
+    <div className={styles.line}>
+      {label !== "" && <span className={text.faint}>{label}</span>}
+      {mathml !== undefined && <Equation mathml={mathml} label={`Equation ${label}`} isInline />}
+      <span className={styles.value}>
+        {mathml !== undefined && "= "}
+        <Amount value={value} unit={unit} />
+      </span>
+    </div>
+  );
+}
+
+function StepTable({ step }: { step: Extract<Step, { kind: "table" }> }) {
+  const styles = useStyles();
+  const text = useText();
+  return (
+    <Scroll label={step.what}>
+      <table className={styles.table}>
+        <thead>
+          <tr>
+            {step.columns.map((column) => (
+              <th key={column} scope="col" className={mergeClasses(styles.cell, text.faint)}>
+                {column}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {step.rows.map((row, r) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: the rows of an answer keep their places
+            <tr key={r}>
+              {row.map((value, c) => (
+                <td
+                  // biome-ignore lint/suspicious/noArrayIndexKey: the columns of an answer keep their places
+                  key={c}
+                  className={mergeClasses(
+                    styles.cell,
+                    text.number,
+                    typeof value === "number" && styles.number,
+                  )}
+                >
+                  {shown(value)}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </Scroll>
+  );
+}
