@@ -1,0 +1,54 @@
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import { type Browser, chromium } from "playwright-core";
+
+/**
+ * A browser for the tests, without a download: the one named in CHROME_PATH; else the one that the
+ * package @sparticuz/chromium carries (Linux on x64); else an installed Chrome or Edge.
+ */
+export async function openBrowser(): Promise<Browser> {
+  const named = process.env.CHROME_PATH;
+  if (named) return chromium.launch({ executablePath: named });
+  if (process.platform === "linux" && process.arch === "x64") return openCarried();
+  for (const channel of ["chrome", "msedge"]) {
+    const browser = await chromium.launch({ channel }).catch(() => undefined);
+    if (browser) return browser;
+  }
+  throw new Error("No browser found: install Chrome or Edge, or set CHROME_PATH to a Chromium.");
+}
+
+let carried: Promise<{ executablePath: string; env: Record<string, string> }> | undefined;
+
+async function openCarried(): Promise<Browser> {
+  carried ??= unpackCarried();
+  return chromium.launch({ ...(await carried), args: ["--no-sandbox"] });
+}
+
+/**
+ * The package unpacks itself into TMPDIR, its libraries only where it takes the machine for one of its
+ * cloud, and its list of fonts names no folder but /tmp/fonts: without a font the browser breaks down.
+ */
+async function unpackCarried(): Promise<{ executablePath: string; env: Record<string, string> }> {
+  const folder = mkdtempSync(path.join(os.tmpdir(), "browser-"));
+  process.once("exit", () => rmSync(folder, { recursive: true, force: true }));
+  writeFileSync(
+    path.join(folder, "fonts.conf"),
+    `<?xml version="1.0"?><!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig><dir>${folder}/fonts</dir><cachedir>${folder}/font-cache</cachedir></fontconfig>\n`,
+  );
+  const before = { ...process.env };
+  Object.assign(process.env, {
+    AWS_EXECUTION_ENV: "AWS_Lambda_nodejs20.x",
+    TMPDIR: folder,
+    FONTCONFIG_PATH: folder,
+  });
+  try {
+    const { default: chromiumPackage } = await import("@sparticuz/chromium");
+    const executablePath = await chromiumPackage.executablePath();
+    return { executablePath, env: { ...process.env } as Record<string, string> };
+  } finally {
+    for (const name of Object.keys(process.env)) if (!(name in before)) delete process.env[name];
+    Object.assign(process.env, before);
+  }
+}

@@ -1,0 +1,76 @@
+import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import { openBrowser } from "../browser";
+import type { TestPage } from "./page";
+import { servePane } from "./serve";
+
+export type Name = "Additives" | "Safety" | "Functions" | "Templates" | "Working";
+
+/** How the pane may be met. */
+export const LOOKS: Readonly<Record<string, BrowserContextOptions>> = {
+  light: { viewport: { width: 420, height: 800 }, colorScheme: "light" },
+  dark: { viewport: { width: 420, height: 800 }, colorScheme: "dark" },
+  "high contrast": { viewport: { width: 420, height: 800 }, forcedColors: "active" },
+  narrow: { viewport: { width: 320, height: 700 } },
+  wide: { viewport: { width: 1000, height: 800 } },
+  // What a pane of 320 pixels has left when it is enlarged to 200 %.
+  enlarged: { viewport: { width: 160, height: 350 } },
+};
+
+/** The pane in a browser, for one file of tests. */
+export class OpenedPane {
+  private constructor(
+    private readonly browser: Browser,
+    private readonly served: Awaited<ReturnType<typeof servePane>>,
+  ) {}
+
+  static async start(): Promise<OpenedPane> {
+    return new OpenedPane(await openBrowser(), await servePane());
+  }
+
+  /** A fresh page; a fault in it fails the test that closes it. */
+  async page(options: BrowserContextOptions = LOOKS.light ?? {}, query = ""): Promise<Page> {
+    const context = await this.browser.newContext(options);
+    const page = await context.newPage();
+    page.setDefaultTimeout(10_000);
+    page.on("pageerror", (fault) => this.faults.push(fault.message));
+    page.on("console", (message) => {
+      if (message.type() === "error") this.faults.push(message.text());
+    });
+    await page.goto(`${this.served.origin}/${query}`);
+    await page.getByRole("tab", { name: "Additives" }).waitFor();
+    return page;
+  }
+
+  readonly faults: string[] = [];
+
+  async stop(): Promise<void> {
+    await this.browser.close();
+    await this.served.close();
+  }
+}
+
+export const openTab = (page: Page, name: Name) => page.getByRole("tab", { name }).click();
+
+/** Computes a cell in the page's sheet and selects it. */
+export async function computeCell(
+  page: Page,
+  address: string,
+  formula: string,
+  id: string,
+  ...given: unknown[]
+): Promise<void> {
+  await page.evaluate(
+    (cell) => {
+      const { compute, sheet } = (window as unknown as { page: TestPage }).page;
+      compute(cell.address, cell.formula, cell.id, ...cell.given);
+      sheet.select(cell.address);
+    },
+    { address, formula, id, given },
+  );
+}
+
+/** What the pane asked the sheet to do. */
+export const deedsOf = (page: Page) =>
+  page.evaluate(() => (window as unknown as { page: TestPage }).page.sheet.deeds);
+
+export const say = (page: Page) => page.locator(".fui-MessageBar").textContent();
