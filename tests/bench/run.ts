@@ -5,10 +5,18 @@ import { partition } from "./partition";
 import { start } from "./start";
 import { strength } from "./strength";
 import { trial } from "./trial";
+import { workbook } from "./workbook";
 
 /** `npm run bench [-- --json FILE]`: every limit of speed, as a ratio inside this one run. */
 const { values } = parseArgs({ options: { json: { type: "string" } } });
-const rows = [...elementwise(), ...partition(), ...strength(), ...trial(), ...start()];
+const rows = [
+  ...elementwise(),
+  ...partition(),
+  ...strength(),
+  ...trial(),
+  ...(await workbook()),
+  ...start(),
+];
 
 const figure = (value: number) => Number(value.toPrecision(3));
 console.table(
