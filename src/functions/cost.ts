@@ -13,7 +13,7 @@ import {
 import { whole } from "../cells/whole";
 import { activePrice } from "../model/cost/active-price";
 import { effluentCost } from "../model/cost/effluent";
-import { grammageSaving } from "../model/cost/grammage";
+import { grammageSaving, NOT_CHECKED } from "../model/cost/grammage";
 import { marginalCost } from "../model/cost/marginal";
 import { parityPrice } from "../model/cost/parity";
 import { costPerGain } from "../model/cost/per-gain";
@@ -280,7 +280,7 @@ const lighter = whole(
       ["grammage after [g/m²]", after],
       ["fibre saved [kg per 1,000 m²]", fibreSaved],
       ["net saving [money per 1,000 m²]", netSaving],
-      ["not checked", "stiffness, opacity, bulk, formation and runnability"],
+      ["not checked", NOT_CHECKED],
     ];
   },
 );

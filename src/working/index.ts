@@ -1,4 +1,5 @@
 import { charge } from "./charge";
+import { cost } from "./cost";
 import { dose } from "./dose";
 import { effluent } from "./effluent";
 import { partition } from "./partition";
@@ -11,6 +12,7 @@ const TELLERS: Readonly<Record<string, (...values: never[]) => Working>> = {
   ...retention,
   ...dose,
   ...charge,
+  ...cost,
   ...effluent,
 };
 

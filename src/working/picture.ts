@@ -49,6 +49,17 @@ export interface Axis {
 
 export type Point = readonly [x: number, y: number];
 
+/** Enough points that a curve looks like one. */
+const POINTS = 60;
+
+/** A curve from one x to another, by points at even distance. */
+export function sampled(from: number, to: number, y: (x: number) => number): readonly Point[] {
+  return Array.from({ length: POINTS + 1 }, (_, i) => {
+    const x = from + ((to - from) * i) / POINTS;
+    return [x, y(x)];
+  });
+}
+
 /** One or several curves over x, with what was measured, a band around them, and where this cell stands. */
 export interface Curves extends Titled {
   readonly kind: "curves";
@@ -67,6 +78,16 @@ export interface Bars extends Titled {
   readonly kind: "bars";
   readonly unit: string;
   readonly bars: readonly (Part & { readonly low?: number; readonly high?: number })[];
+}
+
+/** Bars, with the words made from them. */
+export function bars(title: string, unit: string, items: Bars["bars"]): Bars {
+  const words = items.map(({ label, value, low, high }) => {
+    const reach =
+      low === undefined || high === undefined ? "" : ` (${short(low)} to ${short(high)})`;
+    return `${label} ${amount(value, unit)}${reach}`;
+  });
+  return { kind: "bars", title, unit, bars: items, alt: `${title}: ${words.join(", ")}.` };
 }
 
 /** Streams between places, as thick as what they carry. */

@@ -3,7 +3,7 @@ import { overallRetention } from "../model/retention/loop";
 import { whiteWaterConcentration } from "../model/retention/white-water";
 import type { Vector } from "../model/vectors";
 import { difference, exponential, negative, product, quotient, sum } from "./expression";
-import { amount, type Curves, type Flow, stack } from "./picture";
+import { amount, type Curves, type Flow, sampled, stack } from "./picture";
 import { each, line, numbered, type Step, step, type Working } from "./step";
 
 const at = (vector: Vector, i: number) => vector[i] as number;
@@ -216,9 +216,6 @@ function loopFlow(
   return { kind: "flow", title, unit, streams, alt: `Of ${amount(dose, unit)} dosed, ${words}.` };
 }
 
-/** Enough points that a curve looks like one. */
-const POINTS = 60;
-
 /** The way from clean water, to twice the time that was asked for. */
 function approach(
   load: number,
@@ -228,10 +225,9 @@ function approach(
   decay: number,
 ): Curves {
   const reached = whiteWaterConcentration(load, purge, volume, hours, decay);
-  const points = Array.from({ length: POINTS + 1 }, (_, i) => {
-    const time = (2 * hours * i) / POINTS;
-    return [time, whiteWaterConcentration(load, purge, volume, time, decay)] as const;
-  });
+  const points = sampled(0, 2 * hours, (time) =>
+    whiteWaterConcentration(load, purge, volume, time, decay),
+  );
   return {
     kind: "curves",
     title: "White water from clean",

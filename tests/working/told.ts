@@ -41,6 +41,20 @@ export function expectAgreement(call: Call): void {
   });
 }
 
+/** Whatever the numbers, equations and words hold no number that is none, and the words close. */
+export function expectSoundWords(call: Call): void {
+  const { steps, picture, remarks = [] } = tell(call);
+  const equations = steps.flatMap((step) =>
+    step.kind === "lines" ? step.lines.map(({ tex }) => tex ?? "") : [],
+  );
+  const words = picture === undefined ? [] : [picture.alt];
+  for (const text of [...equations, ...words, ...remarks]) {
+    expect(text).not.toMatch(/NaN|undefined|Infinity/);
+  }
+  for (const text of words) expect(text).toMatch(/^[A-Z].*\d.*\.$/s);
+  for (const text of remarks) expect(text).toMatch(/^[A-Z0-9].*\.$/s);
+}
+
 const lastStep = ({ steps }: Working) => steps.at(-1) as Step;
 
 const numbersIn = (cells: readonly unknown[]) => cells.filter((cell) => typeof cell === "number");

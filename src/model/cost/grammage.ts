@@ -5,6 +5,9 @@ import { impossible } from "../refusal";
 const GRAMMAGE_PER_STRENGTH = 1000;
 const KILOGRAMS_PER_TONNE = 1000;
 
+/** What often forbids a lighter sheet and is not looked at here. */
+export const NOT_CHECKED = "stiffness, opacity, bulk, formation and runnability";
+
 /** Grammages in g/m²; fibre in kg and money per 1,000 m² of paper. */
 export interface GrammageSaving {
   readonly before: number;
@@ -18,9 +21,8 @@ export interface GrammageSaving {
  * before and after, the difference at the price of fibre, less what the treatment adds per tonne of
  * the paper made. One g/m² is one kg per 1,000 m².
  *
- * Limits: fibre and paper oven-dry; the index does not change with grammage; stiffness, opacity,
- * bulk, formation and runnability are not looked at, and often decide. A lower new index gives a
- * negative saving.
+ * Limits: fibre and paper oven-dry; the index does not change with grammage; what is `NOT_CHECKED`
+ * often decides. A lower new index gives a negative saving.
  * Source: definition of the tensile index, ISO 1924-2.
  */
 export function grammageSaving(

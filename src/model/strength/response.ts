@@ -77,11 +77,13 @@ export function gradient(
   return [1, risen, shape === "straight" ? 0 : (plateauGain * turn(t, risen)) / scale];
 }
 
-function scaleOf(scale: number, shape: Shape): number {
+/** What the dose is divided by: a straight response does not use its scale. */
+export function scaleOf(scale: number, shape: Shape): number {
   return shape === "straight" ? 1 : scale;
 }
 
-function dosePerScale(dose: number, scale: number, shape: Shape): number {
+/** t of a response: the dose as it stands where the curve is straight, else the dose over the scale. */
+export function dosePerScale(dose: number, scale: number, shape: Shape): number {
   return dose / scaleOf(scale, shape);
 }
 

@@ -1,0 +1,77 @@
+import fc from "fast-check";
+
+/** What a host hands over for one call of a function: each argument's cells, undefined where left out. */
+export type Given = fc.Arbitrary<readonly unknown[]>;
+
+const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const left = <T>(given: fc.Arbitrary<T>) => fc.option(given, { nil: undefined });
+const oneOf = (...texts: readonly string[]) => fc.constantFrom(...texts);
+const row = (length: number, cell: fc.Arbitrary<unknown>) =>
+  fc.array(cell, { minLength: length, maxLength: length }).map((cells) => [cells]);
+/** A row of cells, or one cell that stands for all. */
+const rowOrOne = (length: number, cell: fc.Arbitrary<unknown>) => fc.oneof(cell, row(length, cell));
+
+const any = number(-1e6, 1e6);
+const amount = number(0, 1e6);
+const above = number(1e-3, 1e4);
+const share = number(0, 1);
+const aboveShare = number(1e-3, 1);
+const dose = number(0, 50);
+const price = number(0.01, 20);
+
+/** Inputs as people may give them, within what each argument allows. */
+export const inputs: Readonly<Record<string, Given>> = {
+  "CHARGE.SUBSTITUTION": fc.tuple(number(0, 0.05)),
+  "CHARGE.NITROGEN": fc.tuple(number(0, 3)),
+  "CHARGE.DENSITY": fc.tuple(number(0, 3)),
+  "CHARGE.LIMIT": fc.tuple(amount, amount, number(1e-4, 0.25), above, left(number(0, 50))),
+
+  "EFFLUENT.TREATMENT": fc.tuple(
+    number(1e6, 2e6),
+    amount,
+    left(number(0, 5)),
+    left(number(0, 5)),
+    left(number(0, 5)),
+    left(number(0, 5)),
+    left(number(0.1, 3)),
+    left(number(0.5, 3)),
+    left(share),
+  ),
+
+  "COST.ACTIVEPRICE": fc.tuple(price, aboveShare, left(aboveShare), left(number(0, 5))),
+  "COST.ADDITIVE": fc.tuple(dose, price, above, left(amount)),
+  "COST.REFINING": fc.tuple(number(0, 500), price, above, left(amount)),
+  "COST.MARGINAL": fc.tuple(
+    dose,
+    price,
+    number(-20, 100),
+    number(0.1, 100),
+    left(oneOf("exponential", "hyperbolic", "peaked", "straight")),
+  ),
+  "COST.PARITY": fc.tuple(price, aboveShare, aboveShare, left(number(0, 5)), left(above)),
+  "COST.EFFLUENT": fc.tuple(dose, share, price, number(0, 8)),
+  "COST.GRAMMAGE": fc.tuple(above, above, above, above, left(any)),
+  "COST.BUDGET": fc
+    .integer({ min: 1, max: 50 })
+    .chain((periods) =>
+      fc.tuple(
+        row(periods, amount),
+        rowOrOne(periods, dose),
+        rowOrOne(periods, price),
+        left(rowOrOne(periods, number(0, 0.9))),
+        left(row(periods, fc.oneof(fc.integer(), fc.stringMatching(/^[a-z]{1,9}$/)))),
+      ),
+    ),
+  "COST.VARIANCE": fc
+    .integer({ min: 1, max: 13 })
+    .chain((periods) =>
+      fc.tuple(
+        rowOrOne(periods, price),
+        rowOrOne(periods, dose),
+        rowOrOne(periods, amount),
+        rowOrOne(periods, price),
+        rowOrOne(periods, amount),
+        rowOrOne(periods, amount),
+      ),
+    ),
+};
