@@ -33,22 +33,19 @@ function messageOf({ error, message, formula }: CellFailure, names: FunctionName
   );
 }
 
-/** Of all failures those of our formulas, each with a sentence. */
+/** Of all failures those of our formulas, each with a sentence; `entered` says what stands in the cell. */
 export function failuresOf(
   failures: readonly CellFailure[],
   book: Book,
   names: FunctionNames,
-  single: ReadonlyMap<string, string>,
+  entered: ReadonlyMap<string, string>,
 ): Failure[] {
   const namesWithOurs = ourNames(book, names);
-  const wrapped = new Set(single.values());
   return failures
     .filter(({ formula }) => usesOurs(formula, names, namesWithOurs))
     .map((failure) => {
       const { sheet, address, error } = failure;
-      const formula = wrapped.has(failure.formula)
-        ? failure.formula.slice("INDEX(".length, -",1,1)".length)
-        : failure.formula;
+      const formula = entered.get(failure.formula) ?? failure.formula;
       return { sheet, address, formula, error, message: messageOf(failure, names) };
     });
 }

@@ -43,8 +43,8 @@ class Recalculation {
   readonly #computed = new Map<string, Value>();
   /** Native formulas that differ only because they read a cell of ours that had no value. */
   #unjudged: readonly FormulaCell[] = [];
-  /** What is computed in place of a formula that is entered as a plain one: its first value. */
-  readonly #single = new Map<string, string>();
+  /** Formulas of ours that are computed as another: those whose cells take only a part of the answer. */
+  readonly #asEntered = new Map<string, string>();
 
   constructor(
     private readonly original: Book,
@@ -55,6 +55,12 @@ class Recalculation {
     const formulas = formulaCells(original, names);
     this.#ours = formulas.filter(({ ours }) => ours);
     this.#native = formulas.filter(({ ours }) => !ours);
+    for (const { key, cell } of this.#ours)
+      if (cell.fixed && cell.spill) {
+        const { rows, columns } = cell.spill;
+        const size = `${rows},${columns}`;
+        this.#asEntered.set(key, `EXPAND(TAKE(${cell.formula},${size}),${size})`);
+      }
   }
 
   async run(): Promise<Recalculated> {
@@ -64,7 +70,7 @@ class Recalculation {
     return {
       book: restored,
       ours: this.#ours.length,
-      failures: failuresOf(failures, this.original, this.names, this.#single),
+      failures: failuresOf(failures, this.original, this.names, this.#spoken()),
       kept: [...this.#kept.values()]
         .filter(({ key }) => this.#computed.has(key))
         .map(
@@ -77,7 +83,7 @@ class Recalculation {
           }),
         ),
       cramped: this.#ours
-        .filter(({ key }) => this.#single.has(key))
+        .filter(({ key, cell }) => !cell.fixed && this.#asEntered.has(key))
         .map(({ sheet, row, column }) => ({ sheet, address: addressOf(row, column) })),
     };
   }
@@ -130,14 +136,22 @@ class Recalculation {
   /** Computes everything that is not kept. */
   async #compute() {
     for (let round = 0; ; round++) {
-      const frozen = frozenBook(this.original, [...this.#kept.values()], this.#single);
+      const frozen = frozenBook(this.original, [...this.#kept.values()], this.#asEntered);
       const result = await this.engine.recalculate(frozen);
       const lacking = this.#lacking(result.book);
       const cramped = this.#cramped(result.book);
       if ((lacking.length === 0 && cramped.length === 0) || round === mostRounds) return result;
       for (const cell of rootsOf(lacking, this.original)) this.#keep(cell, result.book);
-      for (const { key, cell } of cramped) this.#single.set(key, `INDEX(${cell.formula},1,1)`);
+      for (const { key, cell } of cramped) this.#asEntered.set(key, `INDEX(${cell.formula},1,1)`);
     }
+  }
+
+  /** What stands in the cell, by what was computed instead. */
+  #spoken(): ReadonlyMap<string, string> {
+    const entered = this.#ours.filter(({ key }) => this.#asEntered.has(key));
+    return new Map(
+      entered.map(({ key, cell }) => [this.#asEntered.get(key) as string, cell.formula]),
+    );
   }
 
   #valueIn(book: Book, { sheet, row, column }: FormulaCell): Cell | undefined {
@@ -159,7 +173,7 @@ class Recalculation {
   /** Formulas of ours that are entered as plain ones, which show the first of the values that they give. */
   #cramped(book: Book): readonly FormulaCell[] {
     return this.#ours.filter((its) => {
-      if (its.cell.spill || this.#single.has(its.key)) return false;
+      if (its.cell.spill || this.#asEntered.has(its.key)) return false;
       const computed = this.#valueIn(book, its);
       const { rows, columns } = computed?.spill ?? { rows: 1, columns: 1 };
       return rows > 1 || columns > 1 || sameValue(computed?.value ?? null, { error: "#SPILL!" });

@@ -1,7 +1,10 @@
 import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
+import type { Book } from "../book";
 import type { FunctionNames } from "../formula/stored-form";
 import { palette, ruleLooks } from "../layout/looks";
 import type { PlannedSheet, Rule } from "../layout/planned";
+import { withChartValues } from "./chart-values";
+import { withSavedValues } from "./saved-values";
 import { rulesXml } from "./validation-xml";
 
 /** Every build says the same, so that two of them are the same bytes. */
@@ -61,9 +64,10 @@ const completed = (chart: string): string =>
     .replaceAll('<c:tickLblPos val="nextTo"/>', '<c:tickLblPos val="low"/>')
     .replaceAll("</c:scaling><c:axPos", '</c:scaling><c:delete val="0"/><c:axPos');
 
-/** Completes what the package wrote: rules, validations, fixed dates, and the same order of entries. */
+/** Completes what the package wrote: values, rules, validations, fixed dates, the same order of entries. */
 export function finish(
   bytes: Uint8Array,
+  book: Book,
   sheets: readonly PlannedSheet[],
   names: FunctionNames,
 ): Uint8Array {
@@ -75,7 +79,13 @@ export function finish(
   };
   edit("xl/workbook.xml", withoutRecalculation);
   edit("docProps/core.xml", withFixedDates);
-  for (const path of Object.keys(parts)) if (path.startsWith("xl/charts/")) edit(path, completed);
+  for (const path of Object.keys(parts))
+    if (path.startsWith("xl/charts/"))
+      edit(path, (chart) => withChartValues(book, completed(chart)));
+  sheets.forEach((sheet, index) => {
+    const path = `xl/worksheets/sheet${index + 1}.xml`;
+    edit(path, (xml) => withSavedValues(path, xml, sheet, names));
+  });
   if (sheets.some((sheet) => sheet.rules.length > 0 || sheet.validations.length > 0)) {
     let first = 0;
     edit("xl/styles.xml", (text) => {

@@ -11,9 +11,9 @@ export function* cellsInOrder(sheet: Sheet): Generator<[number, number, Cell]> {
     for (const [column, cell] of Object.entries(cells)) yield [Number(row), Number(column), cell];
 }
 
+/** Texts and errors are put in afterwards: the package takes a text that looks like a number for one. */
 function resultText(value: Value): string {
-  if (value === null) return "";
-  if (isError(value)) return value.error;
+  if (value === null || typeof value === "string" || isError(value)) return "";
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
   return `${value}`;
 }

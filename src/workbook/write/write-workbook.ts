@@ -104,5 +104,5 @@ export async function writeWorkbook(
     const scoped = sheet === undefined ? name : `${sheet}!${name}`;
     workbook.defineName(scoped, `=${storedFormula(formula, names)}`);
   }
-  return finish(workbook.saveToBufferSync(), sheets, names);
+  return finish(workbook.saveToBufferSync(), book, sheets, names);
 }

@@ -5,6 +5,7 @@ import type { Cell } from "../../../src/workbook/book";
 import { functionNames } from "../../../src/workbook/formula/stored-form";
 import { layOut } from "../../../src/workbook/layout/lay-out";
 import type { PlannedBook } from "../../../src/workbook/layout/planned";
+import { readWorkbook } from "../../../src/workbook/read/read-workbook";
 import { writeWorkbook } from "../../../src/workbook/write/write-workbook";
 import { samplePlan } from "../sample-plan";
 
@@ -99,7 +100,7 @@ describe("a workbook written from a plan", () => {
     const chart = parts["xl/charts/chart1.xml"];
     expect(chart).toContain("<c:f>'Mill log'!$E$4:$E$7</c:f>");
     expect(chart).toContain("<a:t>Dose (kg/t)</a:t>");
-    expect(chart).toContain('<c:pt idx="1"><c:v>7.926829268292684</c:v>');
+    expect(chart).toContain('<c:pt idx="0"><c:v>8.125</c:v></c:pt><c:pt idx="1"><c:v>7.92682');
     expect(parts["xl/drawings/drawing1.xml"]).toContain("The dose of each day of the log.");
   });
 
@@ -137,4 +138,37 @@ describe("a workbook written from a plan", () => {
     expect(Buffer.compare(bytes, again)).toBe(0);
     expect(parts["docProps/core.xml"]).not.toContain(`${new Date().getUTCFullYear()}-`);
   });
+});
+
+test("values that look like others are written as what they are", async () => {
+  const error = { error: "#N/A" };
+  const cells = {
+    0: {
+      0: { value: "12", formula: "T(B1)" },
+      1: { value: "inf", formula: 'WETEND.X("inf")', spill: { rows: 1, columns: 4 } },
+      2: { value: error, spilled: true },
+      3: { value: "", spilled: true },
+      4: { value: true, spilled: true },
+      5: { value: error, formula: "NA()" },
+      6: { value: "=1+1" },
+      7: { value: null, formula: "A9" },
+      8: { value: 0.1 + 0.2, formula: "0.1+0.2" },
+    },
+  };
+  const book = { sheets: [{ name: "S", cells }], tables: [], styles: {}, definedNames: [] };
+  const read = await readWorkbook(await writeWorkbook(book, names), names);
+  const row = read.book.sheets[0]?.cells[0] ?? {};
+  expect(Object.values(row).map(({ value }) => value)).toEqual([
+    "12",
+    "inf",
+    error,
+    "",
+    true,
+    error,
+    "=1+1",
+    null,
+    0.1 + 0.2,
+  ]);
+  expect(row[0]?.formula).toBe("T(B1)");
+  expect(row[6]?.formula).toBeUndefined();
 });
