@@ -94,14 +94,6 @@ describe("recalc ends with what a script needs to know", () => {
     expect(code).toBe(1);
     expect(await readdir(folder)).toContain("fails.values.xlsx");
   });
-
-  test("3 where a native formula comes out otherwise and keeps its value", async () => {
-    const input = inFolder("kept.xlsx");
-    await writeFile(input, sheet('<c r="A1"><v>2</v></c><c r="B1"><f>A1*2</f><v>5</v></c>'));
-    const { code, out } = await recalc(input, "--out", inFolder("kept-out.xlsx"));
-    expect(out).toContain("Log!B1  =A1*2  saved 5, here 4");
-    expect(code).toBe(3);
-  });
 });
 
 test("recalc --help says what it does and how it ends", async () => {

@@ -1,5 +1,5 @@
 import ExcelJS from "exceljs";
-import { expect, inject, test } from "vitest";
+import { expect, inject, test, vi } from "vitest";
 import { recalculate } from "../../../src/commands/recalculation/recalculate";
 import { openEngine } from "../../../src/engine/node";
 import { functionNames } from "../../../src/workbook/formula/stored-form";
@@ -27,7 +27,10 @@ async function recalculated(bytes: Uint8Array) {
 
 const recalculatedRaw = (raw: RawWorkbook) => recalculated(rawWorkbook(raw));
 
-const days = 3000;
+const days = 2000;
+// The engine and the other library take their time where a machine has much else to do.
+vi.setConfig({ testTimeout: 30_000 });
+
 const retentionOf = (day: number) => 0.7 + (day % 25) / 100;
 
 test("a workbook of another library: names, tables, other sheets, shared formulas, dates, thousands of rows", async () => {
@@ -60,7 +63,7 @@ test("a workbook of another library: names, tables, other sheets, shared formula
     formula: "_xldudf_WETEND_DOSE_TARGET(wanted,AVERAGE(Days[Retention]))",
     result: 0,
   };
-  log.getCell("F3").value = { formula: "SUM(D2:D3001)/3000", result: 0 };
+  log.getCell("F3").value = { formula: "SUM(D2:D2001)/2000", result: 0 };
   log.getCell("F4").value = {
     formula: "NA()",
     result: { error: "#N/A" } as ExcelJS.CellErrorValue,

@@ -1,0 +1,58 @@
+import { describe, expect, test } from "vitest";
+import type { Recalculated } from "../../../src/commands/recalculation/recalculate";
+import { exitCodeOf, reportOf } from "../../../src/commands/recalculation/report";
+
+const nothing: Recalculated = {
+  book: { sheets: [], tables: [], styles: {}, definedNames: [] },
+  ours: 3,
+  failures: [],
+  kept: [],
+  cramped: [],
+};
+const failure = {
+  sheet: "Log",
+  address: "E4",
+  formula: "WETEND.DOSE.TARGET(6.5,1.4)",
+  error: "#VALUE!",
+  message: "overallRetention is 1.4.",
+};
+const kept = {
+  sheet: "Log",
+  address: "B1",
+  formula: "A1*2",
+  saved: "5",
+  computed: { error: "#NAME?" },
+};
+
+describe("the report of a recalculation", () => {
+  test("says in one line that all is well", () => {
+    expect(reportOf(nothing, 1, [])).toEqual(["3 Dosewright formulas computed, 1 cell changed."]);
+    expect(reportOf({ ...nothing, ours: 0 }, 0, [])).toEqual([
+      "The workbook holds no Dosewright formula.",
+    ]);
+  });
+
+  test("names every failed cell with its message, every kept one with both values, and what went stale", () => {
+    const cramped = [{ sheet: "Log", address: "C4" }];
+    const report = { ...nothing, failures: [failure], kept: [kept], cramped };
+    expect(reportOf(report, 2, ["Pivot tables…"])).toEqual([
+      "3 Dosewright formulas computed, 2 cells changed.",
+      "1 cell failed:",
+      "  Log!E4  #VALUE!  overallRetention is 1.4.",
+      "1 native formula kept the value of the file, since it comes out otherwise here:",
+      '  Log!B1  =A1*2  saved "5", here #NAME?',
+      "Log!C4 gives many values but shows the first: enter its formula again in the spreadsheet, and it spills.",
+      "Pivot tables…",
+    ]);
+  });
+
+  test.each([
+    ["0 where all is well", nothing, 0],
+    [
+      "1 where a cell of ours fails, whatever else",
+      { ...nothing, failures: [failure], kept: [kept] },
+      1,
+    ],
+    ["3 where only native formulas come out otherwise", { ...nothing, kept: [kept] }, 3],
+  ])("goes with the exit code %s", (_, report, code) => expect(exitCodeOf(report)).toBe(code));
+});
