@@ -280,7 +280,7 @@ const comparison = whole(
   ],
   (...values) => [
     ["level", "batches", "mean", "standard deviation", "difference", "lower", "upper", "p"],
-    ...compareWithControl(...values).map(comparedRow),
+    ...compareWithControl(...values).levels.map(comparedRow),
   ],
 );
 

@@ -5,6 +5,7 @@ import { effluent } from "./effluent";
 import { partition } from "./partition";
 import { retention } from "./retention";
 import type { Working } from "./step";
+import { trial } from "./trial";
 
 /** How each function's answer comes about, told from the values that the model took. */
 const TELLERS: Readonly<Record<string, (...values: never[]) => Working>> = {
@@ -13,6 +14,7 @@ const TELLERS: Readonly<Record<string, (...values: never[]) => Working>> = {
   ...dose,
   ...charge,
   ...cost,
+  ...trial,
   ...effluent,
 };
 

@@ -18,6 +18,7 @@ const share = number(0, 1);
 const aboveShare = number(1e-3, 1);
 const dose = number(0, 50);
 const price = number(0.01, 20);
+const seed = fc.integer({ min: 0, max: 4_294_967_295 });
 
 /** Inputs as people may give them, within what each argument allows. */
 export const inputs: Readonly<Record<string, Given>> = {
@@ -74,4 +75,65 @@ export const inputs: Readonly<Record<string, Given>> = {
         rowOrOne(periods, amount),
       ),
     ),
+
+  "TRIAL.LADDER": fc.tuple(
+    number(0.1, 5),
+    number(6, 50),
+    fc.integer({ min: 2, max: 80 }),
+    left(oneOf("even", "ratio")),
+    left(fc.boolean()),
+  ),
+  "TRIAL.REPLICATES": fc.tuple(
+    number(0.01, 0.2),
+    number(0.02, 0.5),
+    left(number(0.5, 0.95)),
+    left(number(0.01, 0.2)),
+    left(fc.integer({ min: 1, max: 6 })),
+  ),
+  "TRIAL.ORDER": fc.tuple(
+    fc.integer({ min: 1, max: 12 }).chain((length) => row(length, dose)),
+    fc.integer({ min: 1, max: 30 }),
+    seed,
+  ),
+  "TRIAL.HANDSHEET": fc.tuple(
+    dose,
+    number(1e-4, 0.15),
+    aboveShare,
+    left(above),
+    left(number(1e-3, 1)),
+    left(fc.integer({ min: 1, max: 1000 })),
+  ),
+  "TRIAL.MAKEDOWN": fc.tuple(
+    above,
+    number(1e-3, 0.2),
+    number(0.5, 1),
+    left(number(0.5, 1)),
+    left(number(0.8, 1.5)),
+  ),
+  "TRIAL.COMPARE": fc
+    .record({
+      levels: fc.constantFrom<(string | number)[]>(["blank", "a"], [0, 4, 8], ["x", 5, 10, 15]),
+      batches: fc.integer({ min: 2, max: 4 }),
+      sheets: fc.integer({ min: 1, max: 3 }),
+      inBlocks: fc.boolean(),
+    })
+    .chain(({ levels, batches, sheets, inBlocks }) => {
+      const places = levels.flatMap((level) =>
+        Array.from({ length: batches * sheets }, (_, i) => ({
+          level,
+          batch: Math.floor(i / sheets),
+        })),
+      );
+      const column = (of: (place: (typeof places)[number]) => unknown) =>
+        fc.constant(places.map((place) => [of(place)]));
+      return fc.tuple(
+        column(({ level }) => level),
+        row(places.length, number(20, 90)).map(([cells]) => (cells as unknown[]).map((c) => [c])),
+        inBlocks ? column(({ batch }) => `day ${batch}`) : fc.constant(undefined),
+        sheets > 1 ? column(({ batch }) => batch) : fc.constant(undefined),
+        left(fc.constant(levels[1])),
+        left(number(0.01, 0.3)),
+      );
+    }),
+  "TRIAL.SETTLING": fc.tuple(above, above, left(number(1e-4, 0.999))),
 };

@@ -23,10 +23,11 @@ export function tell(call: Call, row = 0, column = 0): Working {
 export function expectAgreement(call: Call): void {
   const answer = call.answer as unknown[][];
   const whole = numbersIn(answer.flat());
-  const told = numbersOf(lastStep(tell(call)));
+  const last = lastStep(tell(call));
+  const told = numbersOf(last);
   if (told.length === whole.length) {
     expectEqual(told, whole);
-    expectTexts(lastStep(tell(call)), answer);
+    expectTexts(last, answer);
     return;
   }
   answer.forEach((row, r) => {

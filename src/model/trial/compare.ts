@@ -21,6 +21,16 @@ export interface Difference {
   readonly p: number;
 }
 
+export interface Comparison {
+  readonly levels: readonly ComparedLevel[];
+  readonly control: Label;
+  /** The standard deviation between batches that is common to all levels, blocks taken out. */
+  readonly deviation: number;
+  readonly degrees: number;
+  /** The t that a difference must pass. */
+  readonly critical: number;
+}
+
 const MOST_LEVELS = 50;
 /** What rounding leaves of a sum of squares in which nothing varies. */
 const ROUNDING = 1e-26;
@@ -40,7 +50,7 @@ export function compareWithControl(
   batches: readonly Label[] | undefined,
   control: Label | undefined,
   alpha: number,
-): ComparedLevel[] {
+): Comparison {
   const blank = values.indexOf(0);
   if (blank >= 0) {
     impossible(
@@ -68,13 +78,15 @@ export function compareWithControl(
     degrees,
   );
   const critical = distribution.critical(alpha);
-  return names.map((level) => {
+  const compared = names.map((level) => {
     const sample = samples.get(level) as Sample;
     const { count: batches, mean, deviation } = sample;
     const against =
       level === reference ? undefined : difference(sample, base, variance, distribution, critical);
     return { level, batches, mean, deviation, against };
   });
+  const deviation = Math.sqrt(variance);
+  return { levels: compared, control: reference, deviation, degrees, critical };
 }
 
 /** Names as they come, then numbers upwards: a blank that is named stands before its doses. */

@@ -23,13 +23,18 @@ const MOST = 100_000;
  *
  * Source: noncentral t, as in R's power.t.test; C. W. Dunnett, J. Am. Stat. Assoc. 50 (1955) 1096–1121.
  */
-export function powerOfBatches(batches: number, { deviations, alpha, treatments }: Plan): number {
+export function powerOfBatches(batches: number, plan: Plan): number {
+  const { degrees, critical } = plannedTest(batches, plan);
+  return noncentralTail(critical, degrees, plan.deviations * Math.sqrt(batches / 2));
+}
+
+/** The test that this many batches of every level allow: its degrees of freedom, and the t to pass. */
+export function plannedTest(
+  batches: number,
+  { alpha, treatments }: Pick<Plan, "alpha" | "treatments">,
+): { degrees: number; critical: number } {
   const degrees = (treatments + 1) * (batches - 1);
-  return noncentralTail(
-    criticalValue(treatments, alpha, degrees),
-    degrees,
-    deviations * Math.sqrt(batches / 2),
-  );
+  return { degrees, critical: criticalValue(treatments, alpha, degrees) };
 }
 
 function criticalValue(treatments: number, alpha: number, degrees: number): number {

@@ -11,7 +11,7 @@ const names = Object.entries(data).flatMap(([name, values]) => values.map(() => 
 const values = Object.values(data).flat();
 
 const plain = (levels: (number | string)[], given: number[], control?: number | string) =>
-  compareWithControl(levels, given, undefined, undefined, control, 0.05);
+  compareWithControl(levels, given, undefined, undefined, control, 0.05).levels;
 
 describe("comparison with a control", () => {
   it("reproduces the worked example, names as levels", () => {
@@ -27,6 +27,21 @@ describe("comparison with a control", () => {
       expectRelative((against?.upper as number) - (mean - 50), margin, 1e-7);
       expectRelative(mean - 50 - (against?.lower as number), margin, 1e-7);
     });
+  });
+
+  it("says what its limits come from: the worked example's mean square, its degrees of freedom, its t", () => {
+    const { control, deviation, degrees, critical } = compareWithControl(
+      names,
+      values,
+      undefined,
+      undefined,
+      undefined,
+      0.05,
+    );
+    expect(control).toBe("control");
+    expect(degrees).toBe(8);
+    expectRelative(deviation, Math.sqrt(19), 1e-14);
+    expectRelative(critical * Math.sqrt((19 * 2) / 3), margin_two[0] as number, 1e-7);
   });
 
   it("has the p of a ladder with unequal numbers to 1e-9", () => {
@@ -66,7 +81,7 @@ describe("comparison with a control", () => {
     const sheets = values.flatMap((value) => [value - 2, value, value + 2]);
     const levels = names.flatMap((name) => [name, name, name]);
     const batches = names.flatMap((_, i) => [i % 3, i % 3, i % 3]);
-    const rows = compareWithControl(levels, sheets, undefined, batches, undefined, 0.05);
+    const rows = compareWithControl(levels, sheets, undefined, batches, undefined, 0.05).levels;
     expect(rows).toEqual(plain(names, values));
     expect(rows[0]?.batches).toBe(3);
   });
@@ -74,8 +89,8 @@ describe("comparison with a control", () => {
   it("takes block effects out", () => {
     const blocks = names.map((_, i) => `day ${i % 3}`);
     const shifted = values.map((value, i) => value + 100 * (i % 3));
-    const rows = compareWithControl(names, values, blocks, undefined, undefined, 0.05);
-    const same = compareWithControl(names, shifted, blocks, undefined, undefined, 0.05);
+    const rows = compareWithControl(names, values, blocks, undefined, undefined, 0.05).levels;
+    const same = compareWithControl(names, shifted, blocks, undefined, undefined, 0.05).levels;
     rows.forEach((row, i) => {
       if (row.against === undefined) return;
       expectRelative(same[i]?.against?.p as number, row.against.p, 1e-9);
@@ -95,7 +110,7 @@ describe("comparison with a control", () => {
     const levels = [0, 0, 4, 8, 0, 0, 4, 8];
     const blocks = [1, 1, 1, 1, 2, 2, 2, 2];
     const given = [30, 31, 33, 36, 28, 27, 31, 35];
-    const rows = compareWithControl(levels, given, blocks, undefined, undefined, 0.05);
+    const rows = compareWithControl(levels, given, blocks, undefined, undefined, 0.05).levels;
     expect(rows.map((row) => row.batches)).toEqual([4, 2, 2]);
     expect(rows[1]?.against?.estimate).toBe(3);
   });

@@ -19,7 +19,7 @@ function alarmRate(trial: () => Trial): number {
   let alarms = 0;
   for (let i = 0; i < TRIALS; i++) {
     const { levels, values, blocks, batches } = trial();
-    const rows = compareWithControl(levels, values, blocks, batches, 0, ALPHA);
+    const rows = compareWithControl(levels, values, blocks, batches, 0, ALPHA).levels;
     if (rows.some((row) => row.against !== undefined && row.against.p < ALPHA)) alarms++;
   }
   return alarms / TRIALS;
