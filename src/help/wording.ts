@@ -11,15 +11,21 @@ export function withoutUnit({ description, unit }: ArgumentReference): string {
   return description.replace(`[${unit}]`, "").replace(/\s+([;.,])/g, "$1");
 }
 
-/** A text in pieces: words, and the functions that it names. */
+/** A word of a formula inside a text: the name of an argument, as a rule. */
+export interface Code {
+  readonly code: string;
+}
+
+/** A text in pieces: words, words of formulas (which stand in backticks), and the functions that it names. */
 export function splitMentions(
   text: string,
   functions: readonly FunctionReference[],
-): readonly (string | FunctionReference)[] {
-  const pieces: (string | FunctionReference)[] = [];
+): readonly (string | Code | FunctionReference)[] {
+  const pieces: (string | Code | FunctionReference)[] = [];
   let done = 0;
-  for (const found of text.matchAll(/(?:WETEND\.)?([A-Z]+\.[A-Z]+)/g)) {
-    const mentioned = functions.find(({ id }) => id === found[1]);
+  for (const found of text.matchAll(/(?:WETEND\.)?([A-Z]+\.[A-Z]+)|`([^`]+)`/g)) {
+    const [, name, code] = found;
+    const mentioned = code !== undefined ? { code } : functions.find(({ id }) => id === name);
     if (mentioned === undefined) continue;
     if (found.index > done) pieces.push(text.slice(done, found.index));
     pieces.push(mentioned);

@@ -47,6 +47,21 @@ describe("who may import whom", () => {
     expect(new Set(fromModel)).toEqual(new Set(["model/refusal"]));
   });
 
+  test("the pane computes nothing: of the model it knows how a number is written and what a refusal is", () => {
+    const folders = ["pane", "host", "help", "library", "working", "workbook", "cells", "model"];
+    const fromModel = new Set<string>();
+    for (const { file, imports } of inFolder("pane")) {
+      for (const imported of imports.filter((one) => files.some((f) => f.file.startsWith(one)))) {
+        expect(folders, `${file} imports ${imported}`).toContain(folderOf(imported));
+        if (imported.startsWith("model/")) fromModel.add(imported);
+        if (imported.startsWith("cells/")) {
+          expect(["cells/cell", "cells/observer"], file).toContain(imported);
+        }
+      }
+    }
+    expect([...fromModel].sort()).toEqual(["model/figure", "model/refusal"]);
+  });
+
   test("no host loads the sources of the functions: all load what was built", () => {
     for (const { file, imports, folder } of files) {
       if (folder === "functions") continue;

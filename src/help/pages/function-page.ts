@@ -20,11 +20,11 @@ export function functionPage(
   functions: readonly FunctionReference[],
 ): string {
   const text = (words: string) =>
-    splitMentions(words, functions).map((piece) =>
-      typeof piece === "string" || piece.id === one.id
-        ? html`${typeof piece === "string" ? piece : piece.id}`
-        : link(piece),
-    );
+    splitMentions(words, functions).map((piece) => {
+      if (typeof piece === "string") return html`${piece}`;
+      if ("code" in piece) return html`<code>${piece.code}</code>`;
+      return piece.id === one.id ? html`${piece.id}` : link(piece);
+    });
   const family = FAMILIES.find(({ id }) => id === one.family);
   const siblings = functions.filter(({ family, id }) => family === one.family && id !== one.id);
   const related = mentionedBy(one, functions).filter(({ family }) => family !== one.family);
@@ -34,7 +34,7 @@ export function functionPage(
 <h1>${one.name}</h1>
 <p class="lead">${text(one.description)}</p>
 <p class="signature"><code>${signature(one)}</code></p>
-<div class="equation">${new Html(one.mathml)}</div>
+<div class="equation" tabindex="0" role="region" aria-label="Equation">${new Html(one.mathml)}</div>
 ${argumentTable(one, text)}
 <dl>
 <dt>Gives</dt><dd>${text(one.returns)}</dd>
@@ -54,7 +54,7 @@ export const link = (one: FunctionReference) => html`<a href="${pageName(one)}">
 
 function argumentTable(one: FunctionReference, text: (words: string) => Html[]): Html {
   return html`<div class="scroll" tabindex="0" role="region" aria-label="Arguments">
-<table>
+<table class="arguments">
 <caption>Arguments</caption>
 <thead><tr><th scope="col">Name</th><th scope="col">Meaning</th><th scope="col">Unit</th></tr></thead>
 <tbody>${one.arguments.map(

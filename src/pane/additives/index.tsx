@@ -27,6 +27,7 @@ const useStyles = makeStyles({
       alignItems: "start",
     },
   },
+  list: { maxWidth: "480px" },
   listBesideDetail: { "@container (max-width: 719.98px)": { display: "none" } },
   backOnlyNarrow: { "@container (min-width: 720px)": { display: "none" } },
 });
@@ -66,7 +67,7 @@ export function Additives() {
 
   return (
     <div className={mergeClasses(isOpen && styles.wide)}>
-      <div className={mergeClasses(isOpen && styles.listBesideDetail)}>
+      <div className={mergeClasses(styles.list, isOpen && styles.listBesideDetail)}>
         <h2 className={text.hidden}>Additives</h2>
         <div className={styles.filters}>
           <SearchBox

@@ -19,6 +19,7 @@ const useStyles = makeStyles({
       alignItems: "start",
     },
   },
+  list: { maxWidth: "64ch" },
   listBesideDetail: { "@container (max-width: 719.98px)": { display: "none" } },
   backOnlyNarrow: { "@container (min-width: 720px)": { display: "none" } },
   search: { width: "100%", maxWidth: "100%", marginBottom: tokens.spacingVerticalS },
@@ -56,7 +57,7 @@ export function Functions({ asked }: { asked: Asked | undefined }) {
 
   return (
     <div className={mergeClasses(chosen !== undefined && styles.wide)}>
-      <div className={mergeClasses(chosen !== undefined && styles.listBesideDetail)}>
+      <div className={mergeClasses(styles.list, chosen !== undefined && styles.listBesideDetail)}>
         <h2 className={text.hidden}>Functions</h2>
         <SearchBox
           className={styles.search}
@@ -68,7 +69,9 @@ export function Functions({ asked }: { asked: Asked | undefined }) {
         <p className={mergeClasses(text.faint, text.paragraph)} role="status">
           {found.length === 0
             ? "No function answers this search. Try another word of the trade."
-            : `${found.length} functions`}
+            : found.length === 1
+              ? "1 function"
+              : `${found.length} functions`}
         </p>
         {groups.map((group) => (
           <section key={group.id} aria-label={group.title === "" ? "Found" : group.title}>

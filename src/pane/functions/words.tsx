@@ -7,6 +7,8 @@ export function Words({ text, about }: { text: string; about: string }) {
   const { functions, open } = usePane();
   return splitMentions(text, functions).map((piece, i) => {
     if (typeof piece === "string") return piece;
+    // biome-ignore lint/suspicious/noArrayIndexKey: the pieces of a sentence keep their places
+    if ("code" in piece) return <code key={i}>{piece.code}</code>;
     if (piece.id === about) return piece.id;
     return (
       // biome-ignore lint/suspicious/noArrayIndexKey: the pieces of a sentence keep their places

@@ -3,7 +3,7 @@ import type { Cell } from "../../workbook/book";
 import { layOut } from "../../workbook/layout/lay-out";
 import { palette } from "../../workbook/layout/looks";
 import type { PlannedSheet } from "../../workbook/layout/planned";
-import type { Plan } from "../../workbook/plan";
+import type { ChartKind, Plan } from "../../workbook/plan";
 
 type Styles = ReturnType<typeof layOut>["styles"];
 
@@ -11,6 +11,7 @@ type Styles = ReturnType<typeof layOut>["styles"];
 export interface Box {
   readonly key: string;
   readonly kind: "value" | "formula" | "chart";
+  readonly chart?: ChartKind;
   readonly x: number;
   readonly y: number;
   readonly width: number;
@@ -27,7 +28,8 @@ const USUAL_WIDTH = 8.43;
 const USUAL_HEIGHT = 15;
 const PIXELS_PER_POINT = 4 / 3;
 /** As much of a sheet as a small picture can show. */
-const MOST_ROWS = 34;
+const USUAL_ROWS = 34;
+const MOST_ROWS = 60;
 const MOST_WIDTH = 1100;
 const MOST_COLUMNS = 40;
 
@@ -41,7 +43,8 @@ export function boxesOf(
   const top = edges((row) => (sheet.rowHeights?.[row] ?? USUAL_HEIGHT) * PIXELS_PER_POINT);
   const boxes: Box[] = [];
   let columns = 0;
-  for (let row = 0; row < MOST_ROWS; row++) {
+  const rows = rowsShown(sheet, top);
+  for (let row = 0; row < rows; row++) {
     const cells = sheet.cells[row] ?? {};
     for (const [name, cell] of Object.entries(cells)) {
       const column = Number(name);
@@ -61,10 +64,11 @@ export function boxesOf(
       });
     }
   }
-  for (const { row, column, width, height, title } of sheet.charts) {
+  for (const { row, column, width, height, title, chart } of sheet.charts) {
     boxes.push({
       key: `chart at ${addressOf(row, column)}`,
       kind: "chart",
+      chart,
       x: left(column),
       y: top(row),
       width,
@@ -76,15 +80,23 @@ export function boxesOf(
       fill: undefined,
     });
   }
-  const inside = boxes.filter(({ x, y }) => x < MOST_WIDTH && y < top(MOST_ROWS));
+  const inside = boxes.filter(({ x, y }) => x < MOST_WIDTH && y < top(rows));
   const charts = inside.filter(({ kind }) => kind === "chart");
   const right = Math.max(left(columns), ...charts.map(({ x, width }) => x + width));
   const bottom = Math.max(0, ...inside.map(({ y, height }) => y + height));
   return {
     boxes: inside,
     width: Math.min(MOST_WIDTH, right + 8),
-    height: Math.min(top(MOST_ROWS), bottom + 8),
+    height: Math.min(top(rows), bottom + 8),
   };
+}
+
+/** So many rows that the first chart is in the picture, too. */
+function rowsShown({ charts: [first] }: PlannedSheet, top: (row: number) => number): number {
+  let rows = USUAL_ROWS;
+  if (first === undefined) return rows;
+  while (rows < MOST_ROWS && top(rows) < top(first.row) + first.height + 8) rows++;
+  return rows;
 }
 
 /** Whether a cell lies under another one that was merged over it. */

@@ -10,6 +10,11 @@ import { holdingsOf } from "./holdings";
 import { Miniature } from "./miniature";
 
 const useStyles = makeStyles({
+  templates: {
+    display: "grid",
+    gridTemplateColumns: "repeat(auto-fill, minmax(min(100%, 420px), 1fr))",
+    columnGap: tokens.spacingHorizontalXXL,
+  },
   template: {
     padding: `${tokens.spacingVerticalM} 0 ${tokens.spacingVerticalL}`,
     borderTop: `1px solid ${tokens.colorNeutralStroke2}`,
@@ -20,6 +25,7 @@ const useStyles = makeStyles({
 });
 
 export function Templates() {
+  const styles = useStyles();
   const text = useText();
   const { host } = usePane();
   return (
@@ -28,11 +34,14 @@ export function Templates() {
       {host === undefined && <NeedsSheet to="to add a template to a workbook" />}
       <p className={mergeClasses(text.paragraph, text.faint)}>
         Each comes as new sheets with names that are free. No cell that is there is touched. The
-        numbers in them are those of Harrow Fen, an invented mill: type yours over them.
+        numbers in them are those of Harrow Fen, an invented mill: type yours over them. In the
+        pictures the charts are sketches.
       </p>
-      {plans.map((plan) => (
-        <Template key={plan.id} plan={plan} />
-      ))}
+      <div className={styles.templates}>
+        {plans.map((plan) => (
+          <Template key={plan.id} plan={plan} />
+        ))}
+      </div>
     </>
   );
 }

@@ -4,6 +4,7 @@ import { layOut } from "../../workbook/layout/lay-out";
 import type { PlannedSheet } from "../../workbook/layout/planned";
 import type { Plan } from "../../workbook/plan";
 import { type Box, boxesOf } from "./boxes";
+import { ChartSketch } from "./chart-sketch";
 
 const useStyles = makeStyles({
   sheet: {
@@ -18,19 +19,13 @@ const useStyles = makeStyles({
   },
 });
 
-/** The sheet that shows best what a template is: the one with most charts, then with most inputs. */
+/** The sheet that shows best what a template is: the first with a chart, else the first with inputs. */
 function faceOf(plan: Plan): PlannedSheet | undefined {
-  const [face] = layOut(plan)
-    .sheets.map((sheet, i) => ({ sheet, weight: weightOf(plan, i) }))
-    .sort((one, other) => other.weight - one.weight);
-  return face?.sheet;
+  const holds = (kind: string) =>
+    plan.sheets.findIndex(({ parts }) => parts.some((part) => part.kind === kind));
+  const place = holds("chart") >= 0 ? holds("chart") : holds("input");
+  return layOut(plan).sheets[Math.max(0, place)];
 }
-
-const weightOf = (plan: Plan, i: number) =>
-  (plan.sheets[i]?.parts ?? []).reduce(
-    (sum, { kind }) => sum + (kind === "chart" ? 20 : kind === "input" ? 1 : 0),
-    0,
-  );
 
 /** A small picture of the main sheet of a template; what a formula will fill is shown as a bar. */
 export function Miniature({ plan }: { plan: Plan }) {
@@ -63,22 +58,7 @@ function BoxView({ box }: { box: Box }) {
       {box.kind === "formula" && (
         <rect x={4} y={height / 2 - 3} width={Math.min(width - 8, 44)} height={6} fill="#b9c2c9" />
       )}
-      {box.kind === "chart" && (
-        <>
-          <rect width={width} height={height} fill="#ffffff" stroke="#b9c2c9" />
-          <polyline
-            points={`40,40 40,${height - 40} ${width - 20},${height - 40}`}
-            fill="none"
-            stroke="#66727c"
-          />
-          <polyline
-            points={`44,${height - 60} ${width * 0.3},${height * 0.6} ${width * 0.5},${height * 0.42} ${width * 0.75},${height * 0.33} ${width - 24},${height * 0.3}`}
-            fill="none"
-            stroke="#0b6e6e"
-            strokeWidth={4}
-          />
-        </>
-      )}
+      {box.chart !== undefined && <ChartSketch kind={box.chart} width={width} height={height} />}
       {text !== "" && (
         <text
           x={4}

@@ -1,5 +1,6 @@
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { openBrowser } from "../browser";
+import type { Served } from "../serve-files";
 import type { TestPage } from "./page";
 import { servePane } from "./serve";
 
@@ -20,7 +21,7 @@ export const LOOKS: Readonly<Record<string, BrowserContextOptions>> = {
 export class OpenedPane {
   private constructor(
     private readonly browser: Browser,
-    private readonly served: Awaited<ReturnType<typeof servePane>>,
+    private readonly served: Served,
   ) {}
 
   static async start(): Promise<OpenedPane> {

@@ -1,10 +1,9 @@
-import { createServer, type Server } from "node:http";
-import type { AddressInfo } from "node:net";
 import path from "node:path";
 import { createFsFromVolume, Volume } from "memfs";
 import { inject } from "vitest";
 import webpack from "webpack";
 import configurations from "../../../webpack.config";
+import { type Served, serveFiles } from "../serve-files";
 
 const HTML = `<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><link rel="icon" href="data:,"><title>Dosewright</title>
@@ -21,35 +20,15 @@ const CustomFunctions = {
 <script src="functions.js"></script>
 <script type="module" src="page.js"></script></body></html>`;
 
-const TYPES: Readonly<Record<string, string>> = {
-  js: "text/javascript",
-  json: "application/json",
-  html: "text/html",
-};
-
 /** Builds the pane with its test page in memory and serves both to this machine. */
-export async function servePane(): Promise<{ readonly origin: string; close(): Promise<void> }> {
+export async function servePane(): Promise<Served> {
   const { code, reference } = inject("functions");
-  const files: Record<string, string> = {
+  return serveFiles({
     ...(await bundle()),
     "functions.js": code,
     "reference.json": JSON.stringify(reference),
     "index.html": HTML,
-  };
-  const server: Server = createServer(({ url = "/" }, answer) => {
-    const name = new URL(url, "http://pane").pathname.slice(1) || "index.html";
-    const text = files[name];
-    answer.writeHead(text === undefined ? 404 : 200, {
-      "Content-Type": TYPES[name.split(".").at(-1) as string] ?? "text/plain",
-    });
-    answer.end(text);
   });
-  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
-  const { port } = server.address() as AddressInfo;
-  return {
-    origin: `http://127.0.0.1:${port}`,
-    close: () => new Promise((resolve) => server.close(() => resolve())),
-  };
 }
 
 async function bundle(): Promise<Record<string, string>> {
