@@ -2,10 +2,12 @@ import { charge } from "./charge";
 import { cost } from "./cost";
 import { dose } from "./dose";
 import { effluent } from "./effluent";
+import { library } from "./library";
 import { partition } from "./partition";
 import { retention } from "./retention";
 import type { Working } from "./step";
 import { trial } from "./trial";
+import { uncertainty } from "./uncertainty";
 
 /** How each function's answer comes about, told from the values that the model took. */
 const TELLERS: Readonly<Record<string, (...values: never[]) => Working>> = {
@@ -15,6 +17,8 @@ const TELLERS: Readonly<Record<string, (...values: never[]) => Working>> = {
   ...charge,
   ...cost,
   ...trial,
+  ...uncertainty,
+  ...library,
   ...effluent,
 };
 

@@ -20,6 +20,12 @@ const dose = number(0, 50);
 const price = number(0.01, 20);
 const seed = fc.integer({ min: 0, max: 4_294_967_295 });
 
+const ownTable = fc.constant([
+  ["name", "COD factor [g/g]", "kind"],
+  ["My starch", 1.07, "native starch"],
+  ["Guar gum", 1.2, ""],
+]);
+
 /** Inputs as people may give them, within what each argument allows. */
 export const inputs: Readonly<Record<string, Given>> = {
   "CHARGE.SUBSTITUTION": fc.tuple(number(0, 0.05)),
@@ -136,4 +142,54 @@ export const inputs: Readonly<Record<string, Given>> = {
       );
     }),
   "TRIAL.SETTLING": fc.tuple(above, above, left(number(1e-4, 0.999))),
+
+  "UNCERTAINTY.SAMPLE": fc
+    .tuple(number(0, 10), number(0, 5), fc.boolean())
+    .chain(([low, width, isNormal]) =>
+      fc.tuple(
+        fc.constant(low),
+        isNormal ? fc.constant(low + width / 2) : number(low, low + width),
+        fc.constant(low + width),
+        fc.integer({ min: 1, max: 500 }),
+        seed,
+        isNormal ? fc.constant("normal") : left(oneOf("triangular", "uniform")),
+        left(fc.integer({ min: 1, max: 9 })),
+      ),
+    ),
+  "UNCERTAINTY.SUMMARY": fc.tuple(
+    fc.integer({ min: 20, max: 200 }).chain((length) => row(length, any)),
+    left(number(0.1, 0.95)),
+  ),
+  "UNCERTAINTY.DRIVERS": fc
+    .tuple(fc.integer({ min: 3, max: 60 }), fc.integer({ min: 1, max: 5 }))
+    .chain(([results, columns]) =>
+      fc.tuple(
+        row(results, any).map(([cells]) => (cells as unknown[]).map((cell) => [cell])),
+        fc
+          .array(row(columns, any), { minLength: results, maxLength: results })
+          .map((rows) => rows.flat()),
+        left(fc.constant([Array.from({ length: columns }, (_, i) => `driver ${i}`)])),
+      ),
+    ),
+
+  "LIBRARY.ADDITIVES": fc.tuple(left(oneOf("starch", "gum", "Native starch")), left(ownTable)),
+  "LIBRARY.ADDITIVE": fc.tuple(
+    oneOf("Guar gum", "Native maize starch", "Glyoxalated polyacrylamide", "My starch"),
+    oneOf("COD factor", "charge density", "formula", "typical dose", "nitrogen"),
+    left(ownTable),
+  ),
+  "LIBRARY.COMPONENTS": fc.tuple(left(ownTable)),
+  "LIBRARY.COMPONENT": fc.tuple(
+    oneOf("Kaolin", "Secondary fines", "Talc"),
+    oneOf("kind", "specific surface", "ash factor", "half load", "charge"),
+  ),
+  "LIBRARY.SOURCE": fc.tuple(
+    oneOf("Kaolin", "Guar gum", "My starch", "Primary fines"),
+    oneOf("kind", "COD factor", "specific surface", "surface against fibre", "charge density"),
+    left(ownTable),
+  ),
+  "LIBRARY.SAFETY": fc.tuple(
+    oneOf("Cooking", "spills", "Kaolin", "Carboxymethyl cellulose", "Xanthan gum", "Effluent"),
+  ),
+  "LIBRARY.VERSION": fc.constant([]),
 };

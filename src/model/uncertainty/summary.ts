@@ -23,17 +23,10 @@ export interface Summary {
 export function summarise(values: ArrayLike<number>, coverage: number): Summary {
   const sorted = Float64Array.from(values).sort();
   const count = sorted.length;
-  const inside = Math.floor(coverage * count + 0.5);
-  if (inside < 1 || inside >= count) {
-    const least = Math.floor(0.5 / Math.min(coverage, 1 - coverage) + 1e-9) + 1;
-    noAnswer(
-      `${count} values cannot show an interval that holds ${figure(coverage)} of them. Give at least ${least}.`,
-    );
-  }
+  const { inside, start } = coverageRanks(count, coverage);
   const at = (rank: number) => sorted[rank] as number;
   const mean = sorted.reduce((sum, value) => sum + value, 0) / count;
   const squares = sorted.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-  const start = Math.floor((count - inside + 1) / 2) - 1;
   let shortest = start;
   for (let rank = 0; rank + inside < count; rank++) {
     if (at(rank + inside) - at(rank) < at(shortest + inside) - at(shortest)) shortest = rank;
@@ -47,4 +40,19 @@ export function summarise(values: ArrayLike<number>, coverage: number): Summary 
     shortestLower: at(shortest),
     shortestUpper: at(shortest + inside),
   };
+}
+
+/**
+ * Where the interval with equal chances outside lies among values in order: from the one at `start`, of
+ * which the first is at 0, `inside` places on.
+ */
+export function coverageRanks(count: number, coverage: number): { inside: number; start: number } {
+  const inside = Math.floor(coverage * count + 0.5);
+  if (inside < 1 || inside >= count) {
+    const least = Math.floor(0.5 / Math.min(coverage, 1 - coverage) + 1e-9) + 1;
+    noAnswer(
+      `${count} values cannot show an interval that holds ${figure(coverage)} of them. Give at least ${least}.`,
+    );
+  }
+  return { inside, start: Math.floor((count - inside + 1) / 2) - 1 };
 }
