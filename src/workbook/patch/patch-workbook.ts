@@ -1,8 +1,7 @@
 import type { FunctionNames } from "../formula/stored-form";
-import { readDynamicMarks } from "../read/metadata";
 import type { OpenedWorkbook } from "../read/read-workbook";
 import { readXml } from "../xml";
-import type { CellWriting } from "./cell-xml";
+import { dynamicMark } from "./dynamic-mark";
 import type { WorkbookEdits } from "./edits";
 import { PackageEdits } from "./package-edits";
 import { patchSheet } from "./sheet-patch";
@@ -12,14 +11,6 @@ export interface PatchedWorkbook {
   readonly bytes: Uint8Array;
   /** What in the file no longer agrees with its cells, one sentence each. */
   readonly stale: readonly string[];
-}
-
-async function writingFor(
-  { file, part }: OpenedWorkbook,
-  names: FunctionNames,
-): Promise<CellWriting> {
-  const [dynamicMark] = await readDynamicMarks(file, part.paths.metadata);
-  return { names, dynamicMark };
 }
 
 /** The chain of calculation may name no cell without a formula. Without a chain a spreadsheet makes its own. */
@@ -46,7 +37,7 @@ export async function patchCells(
   cells: WorkbookEdits,
   names: FunctionNames,
 ): Promise<void> {
-  const writing = await writingFor(opened, names);
+  const writing = { names, dynamicMark: await dynamicMark(edits, opened, cells) };
   const emptied = new Set<string>();
   for (const { name, path } of opened.part.sheets) {
     const sheet = cells.get(name);

@@ -123,3 +123,15 @@ describe("what the cells leave behind", () => {
     expect(stale[0]).toContain(sentence);
   });
 });
+
+test("a formula that spills is written as a dynamic array, also into a workbook that had none", async () => {
+  const bytes = rawWorkbook({ sheets: { S: "<sheetData/>" } });
+  const formula = "WETEND.DOSE.TARGET(A1:A3,0.8)";
+  const cell: Cell = { value: 1, formula, spill: { rows: 3, columns: 1 } };
+  const patched = await patchFirst(bytes, 0, 1, cell);
+  const { book, file } = await readWorkbook(patched.bytes, names);
+  expect(book.sheets[0]?.cells[0]?.[1]).toEqual(cell);
+  expect(await file.text("[Content_Types].xml")).toContain(
+    'PartName="/xl/metadata.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml"',
+  );
+});
