@@ -6,8 +6,8 @@ import { patchWorkbook } from "../workbook/patch/patch-workbook";
 import { readWorkbook } from "../workbook/read/read-workbook";
 import { valuesOnly } from "../workbook/values-only";
 import { WorkbookRefusal } from "../workbook/workbook-refusal";
+import { recalculateBounded } from "./recalculation/bounded";
 import { checkOutput, outputBeside, readInput, writeOutput } from "./recalculation/output-file";
-import { recalculate } from "./recalculation/recalculate";
 import { exitCodeOf, exitCodes, reportOf } from "./recalculation/report";
 
 const help = `npm run recalc -- book.xlsx [--out file.xlsx] [--all] [--values]
@@ -61,11 +61,15 @@ async function run({ input, output, all, values }: Options): Promise<number> {
   const bytes = await readInput(input);
   // The heavy part comes last: what is refused is refused at once.
   const { buildFunctions } = await import("../build/built-functions");
-  const { openEngine } = await import("../engine/node");
   const functions = await buildFunctions();
   const names = functionNames(functions.metadata.functions.map(({ id }) => id));
   const opened = await readWorkbook(bytes, names);
-  const result = await recalculate(opened.book, openEngine(functions), names, { all });
+  const { code, metadata } = functions;
+  const result = await recalculateBounded({
+    functions: { code, metadata },
+    book: opened.book,
+    all,
+  });
   const edits = editsBetween(opened.book, result.book);
   const written = values
     ? await valuesOnly(opened, result.book, names, VERSION)

@@ -1,0 +1,57 @@
+import { Worker } from "node:worker_threads";
+import type { BuiltFunctions } from "../../build/built-functions";
+import type { Book } from "../../workbook/book";
+import { WorkbookRefusal } from "../../workbook/workbook-refusal";
+import type { Recalculated } from "./recalculate";
+
+export interface Task {
+  readonly functions: Pick<BuiltFunctions, "code" | "metadata">;
+  readonly book: Book;
+  readonly all: boolean;
+}
+
+export interface Bounds {
+  readonly minutes: number;
+  readonly megabytes: number;
+}
+
+/** Ten thousand formulas take seconds and some hundred megabytes; what goes beyond this was built to. */
+export const usualBounds: Bounds = { minutes: 15, megabytes: 4096 };
+
+/** A thread does not inherit the loader of TypeScript that runs this file: it begins by loading it. */
+const beginning = (file: URL): string => {
+  const loader = import.meta.resolve("tsx/esm/api");
+  return `import(${JSON.stringify(loader)}).then(({ register }) => {
+    register();
+    return import(${JSON.stringify(file.href)});
+  });`;
+};
+
+/**
+ * Computes in a thread of its own, which is stopped when it takes too long or too much: a workbook
+ * from outside may hold formulas that no machine can finish.
+ */
+export function recalculateBounded(
+  task: Task,
+  { minutes, megabytes }: Bounds = usualBounds,
+): Promise<Recalculated> {
+  const worker = new Worker(beginning(new URL("./worker.ts", import.meta.url)), {
+    eval: true,
+    workerData: task,
+    resourceLimits: { maxOldGenerationSizeMb: megabytes },
+  });
+  return new Promise((resolve, reject) => {
+    const stop = setTimeout(() => {
+      const limit = minutes === 1 ? "a minute" : `${minutes} minutes`;
+      reject(new WorkbookRefusal(`The workbook takes longer than ${limit} to compute.`));
+      worker.terminate();
+    }, minutes * 60_000);
+    worker.once("message", resolve);
+    worker.once("error", (problem: NodeJS.ErrnoException) => {
+      const tooMuch = problem.code === "ERR_WORKER_OUT_OF_MEMORY";
+      const sentence = `The workbook takes more than ${megabytes} MB of memory to compute.`;
+      reject(tooMuch ? new WorkbookRefusal(sentence) : problem);
+    });
+    worker.once("exit", () => clearTimeout(stop));
+  });
+}
