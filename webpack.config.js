@@ -76,8 +76,9 @@ function functions({ origin }) {
 }
 
 /**
- * The add-in's one page, where functions and pane share a runtime, with its manifest. What is loaded later
- * carries a hash in its name, so that a browser may keep it for ever.
+ * The add-in's one page, where functions and pane share a runtime, with its manifest; and the pane as a
+ * page of its own, for a browser without any sheet. What is loaded later carries a hash in its name, so
+ * that a browser may keep it for ever.
  */
 function addin({ origin, namespace, office }) {
   const own = office === "own";
@@ -85,7 +86,7 @@ function addin({ origin, namespace, office }) {
     ...shared,
     name: "addin",
     target: ["web", "es2022"],
-    entry: { taskpane: "./src/taskpane/start.ts" },
+    entry: { taskpane: "./src/taskpane/start.ts", pane: "./src/taskpane/alone.ts" },
     output: {
       path: path.join(root, "dist"),
       filename: "assets/[name].[contenthash:12].js",
@@ -98,7 +99,13 @@ function addin({ origin, namespace, office }) {
       new HtmlWebpackPlugin({
         template: "./src/taskpane/taskpane.html",
         filename: "taskpane.html",
+        chunks: ["taskpane"],
         templateParameters: { namespace, office: own ? OWN_LIBRARY : OFFICIAL_LIBRARY },
+      }),
+      new HtmlWebpackPlugin({
+        template: "./src/taskpane/pane.html",
+        filename: "pane.html",
+        chunks: ["pane"],
       }),
       new ManifestFile(path.join(root, "manifest"), { origin, namespace, version: about.version }),
       new WrittenFile("headers.txt", headerList(office)),

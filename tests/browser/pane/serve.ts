@@ -1,8 +1,8 @@
 import path from "node:path";
-import { createFsFromVolume, Volume } from "memfs";
 import { inject } from "vitest";
-import webpack from "webpack";
+import type { Configuration } from "webpack";
 import configurations from "../../../webpack.config";
+import { buildInMemory } from "../build-in-memory";
 import { type Served, serveFiles } from "../serve-files";
 
 const HTML = `<!doctype html>
@@ -31,29 +31,15 @@ export async function servePane(): Promise<Served> {
   });
 }
 
-async function bundle(): Promise<Record<string, string>> {
+async function bundle(): Promise<Readonly<Record<string, Buffer>>> {
   const like = configurations().find(({ name }) => name === "addin");
-  const compiler = webpack({
+  return buildInMemory({
     ...like,
     mode: "development",
-    devtool: false,
     entry: { page: path.join(import.meta.dirname, "page.ts") },
     output: { path: "/", filename: "[name].js", chunkFilename: "[name].js", module: true },
     experiments: { outputModule: true },
     optimization: {},
     plugins: [],
-  } as webpack.Configuration);
-  if (compiler === null) throw new Error("The pane's test page has no configuration.");
-  const volume = new Volume();
-  compiler.outputFileSystem = createFsFromVolume(volume) as unknown as webpack.OutputFileSystem;
-  const stats = await new Promise<webpack.Stats | undefined>((resolve, reject) => {
-    compiler.run((problem, result) => (problem === null ? resolve(result) : reject(problem)));
-  });
-  await new Promise<void>((resolve) => compiler.close(() => resolve()));
-  if (stats === undefined || stats.hasErrors()) {
-    throw new Error(stats?.toString({ all: false, errors: true }) ?? "The build gave no result.");
-  }
-  return Object.fromEntries(
-    Object.entries(volume.toJSON()).map(([name, text]) => [name.slice(1), text ?? ""]),
-  );
+  } as Configuration);
 }
