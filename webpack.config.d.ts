@@ -9,3 +9,4 @@ export interface BuildChoices {
 
 declare const configurations: (env?: BuildChoices) => Configuration[];
 export default configurations;
+export declare const workbench: () => Configuration;

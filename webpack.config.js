@@ -116,6 +116,26 @@ function addin({ origin, namespace, office }) {
 }
 
 /**
+ * The workbench: the page of `npm start`, served from memory and never written. The grid's packages are
+ * megabytes of what nobody waits for minified on one's own machine.
+ */
+export function workbench() {
+  return {
+    ...shared,
+    name: "workbench",
+    mode: "development",
+    devtool: false,
+    target: ["web", "es2022"],
+    entry: { workbench: "./src/workbench/main.ts" },
+    output: { path: path.join(root, "dist"), filename: "[name].js", chunkFilename: "[name].js" },
+    module: { rules: [typescript, { test: /\.css$/, use: ["style-loader", "css-loader"] }] },
+    plugins: [
+      new HtmlWebpackPlugin({ template: "./src/workbench/page.html", filename: "workbench.html" }),
+    ],
+  };
+}
+
+/**
  * npm run build -- --env origin=https://example.org/dosewright
  *   origin     where the folder dist/ will be served from; the development server if left out
  *   office     "official" takes office.js from its vendor's address; else the build holds a copy

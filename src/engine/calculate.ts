@@ -5,7 +5,7 @@ import type { Failures } from "./failures";
 import { SpillWatch } from "./spill-watch";
 
 /** A chain of formulas that read parts of one another's spilled answers, longer than this, is taken for a circle. */
-const MOST_PASSES = 100;
+export const MOST_PASSES = 100;
 
 /**
  * Computes every formula of the workbook. One calculation of the engine follows spilled answers only a

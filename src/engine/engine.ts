@@ -5,6 +5,7 @@ import { calculate } from "./calculate";
 import { type EngineFormula, executorsOf } from "./executor";
 import { Failures } from "./failures";
 import type { LoadedFunctions } from "./functions";
+import { mendLexer } from "./mend-lexer";
 import { guardNatives, nativesOf } from "./natives";
 import { type Recalculation, recalculated } from "./recalculation";
 import { gridNames, type Room, roomFor, snapshotOf } from "./snapshot";
@@ -46,6 +47,7 @@ async function compute(
   try {
     univer.registerPlugin(formula.UniverFormulaEnginePlugin);
     const injector = univer.__getInjector();
+    mendLexer(injector, formula);
     // The engine keeps parsed formulas by the id of their workbook for as long as the program runs.
     const id = `book-${booksSoFar++}`;
     const snapshot = snapshotOf(book, id, room);

@@ -2,10 +2,9 @@
  * The built functions, bound as a host binds them: the script runs once with nothing lent to it but
  * CustomFunctions, and each function is found again by its id.
  */
-import type { BuiltFunctions, FunctionMetadata } from "../build/built-functions";
-import type { Call } from "../cells/observer";
-
-export const NAMESPACE = "WETEND";
+import type { BuiltFunctions, FunctionMetadata, FunctionsMetadata } from "../build/built-functions";
+import type { Observer } from "../cells/observer";
+import { NAMESPACE } from "../help/reference";
 
 export interface LoadedFunction {
   /** As it stands in a formula: WETEND.DOSE.PUMP. */
@@ -17,7 +16,7 @@ export interface LoadedFunction {
 export interface LoadedFunctions {
   readonly functions: readonly LoadedFunction[];
   /** Lets somebody watch each call; undefined ends it. */
-  readonly observe: (observer: ((call: Call) => void) | undefined) => void;
+  readonly observe: (observer: Observer | undefined) => void;
   /** An error cell as the functions take it. */
   readonly errorOf: (error: string, message?: string) => object;
   /** The error that a function threw or gave back; undefined for anything else. */
@@ -41,29 +40,43 @@ class HostError {
   ) {}
 }
 
-export function loadFunctions(built: Pick<BuiltFunctions, "code" | "metadata">): LoadedFunctions {
+/** What the script offers of itself, under the name `dosewright`. */
+export type Offered = Pick<LoadedFunctions, "observe">;
+
+export interface FunctionsHost {
+  /** To be lent to the script, under this name. */
+  readonly CustomFunctions: object;
+  /** After the script has run: its functions, each with what the metadata say of it. */
+  readonly bind: (metadata: FunctionsMetadata, offered: Offered) => LoadedFunctions;
+}
+
+export function functionsHost(): FunctionsHost {
   const bound = new Map<string, LoadedFunction["call"]>();
-  const host = {
+  const CustomFunctions = {
     associate: (id: string, call: LoadedFunction["call"]) => bound.set(id, call),
     Error: HostError,
     ErrorCode: errorCodes,
   };
-  const run = new Function("CustomFunctions", `${built.code}\nreturn dosewright;`);
-  const { observe } = run(host) as Pick<LoadedFunctions, "observe">;
-
-  const functions = built.metadata.functions.map((metadata) => {
-    const call = bound.get(metadata.id);
-    if (!call)
-      throw new Error(`The built functions lack ${metadata.id}, which is in their metadata.`);
-    return { name: `${NAMESPACE}.${metadata.name}`.toUpperCase(), metadata, call };
-  });
-  return {
-    functions,
+  const bind = (about: FunctionsMetadata, { observe }: Offered): LoadedFunctions => ({
+    functions: about.functions.map((metadata) => {
+      const call = bound.get(metadata.id);
+      if (!call)
+        throw new Error(`The built functions lack ${metadata.id}, which is in their metadata.`);
+      return { name: `${NAMESPACE}.${metadata.name}`.toUpperCase(), metadata, call };
+    }),
     observe,
     errorOf: (error, message) => new HostError(error, message),
     readError(answer) {
       if (!(answer instanceof HostError)) return undefined;
       return { error: answer.code, ...(answer.message ? { message: answer.message } : {}) };
     },
-  };
+  });
+  return { CustomFunctions, bind };
+}
+
+/** Runs the script where there is no page to run it. */
+export function loadFunctions(built: Pick<BuiltFunctions, "code" | "metadata">): LoadedFunctions {
+  const host = functionsHost();
+  const run = new Function("CustomFunctions", `${built.code}\nreturn dosewright;`);
+  return host.bind(built.metadata, run(host.CustomFunctions) as Offered);
 }

@@ -12,6 +12,9 @@ const NUMBER = 2;
 const BOOLEAN = 3;
 const WHOLE_WORKBOOK = "AllDefaultWorkbook";
 
+/** Where a cell of the grid keeps its formula as it was written, when the grid needs it in another form. */
+export const WRITTEN = "formula";
+
 /** The grid knows its sheets by id: their place in the book, which a renaming does not touch. */
 export const sheetIdOf = (book: Book, name: string): string =>
   `sheet-${book.sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase())}`;
@@ -26,8 +29,11 @@ export function gridValue(value: Value): Pick<ICellData, "v" | "t"> {
 function gridCell(cell: Cell, expand: (formula: string) => string): ICellData | undefined {
   const look = cell.style === undefined ? {} : { s: cell.style };
   if (cell.spilled) return cell.style === undefined ? undefined : look;
-  if (cell.formula !== undefined)
-    return { f: toGrid(expand(cell.formula)), ...gridValue(cell.value), ...look };
+  if (cell.formula !== undefined) {
+    const expanded = expand(cell.formula);
+    const kept = expanded === cell.formula ? {} : { custom: { [WRITTEN]: cell.formula } };
+    return { f: toGrid(expanded), ...gridValue(cell.value), ...look, ...kept };
+  }
   return { ...gridValue(cell.value), ...look };
 }
 

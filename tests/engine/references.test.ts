@@ -157,3 +157,13 @@ test("formulas reach other sheets by any name", async () => {
   expect(shown(result, "A1", "S")).toBe(6);
   expect(shown(result, "B1", "S")).toBe(3);
 });
+
+test("a formula with an open bracket spoils no other", async () => {
+  const result = await engine.recalculate(
+    book([
+      sheet("S", { A1: 1, A2: 2, B1: "=SUM(A1[x", B2: "=SUM($A$1:$A$2)", B3: "=SUM(A1:A2)+[" }),
+    ]),
+  );
+  expect(shown(result, "B2")).toBe(3);
+  expect(result.failures.map(({ address }) => address)).toEqual(["B1", "B3"]);
+});

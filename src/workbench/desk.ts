@@ -1,0 +1,122 @@
+/** What lies on the desk: the one workbook that is open, where it came from, and whether it was changed. */
+import { ICommandService } from "@univerjs/core";
+import { FormulaDataModel, IDefinedNamesService } from "@univerjs/engine-formula";
+import {
+  InsertColMutation,
+  InsertRowMutation,
+  InsertSheetMutation,
+  MoveColsMutation,
+  MoveRowsMutation,
+  RemoveColMutation,
+  RemoveRowMutation,
+  RemoveSheetMutation,
+  SetRangeValuesMutation,
+  SetWorksheetNameMutation,
+  SetWorksheetOrderMutation,
+} from "@univerjs/sheets";
+import type { Book } from "../workbook/book";
+import type { PlannedBook } from "../workbook/layout/planned";
+import type { OpenedWorkbook } from "../workbook/read/read-workbook";
+import { type Grid, workbookOf } from "./grid";
+import { gridBook } from "./grid-book";
+import { readGrid } from "./read-grid";
+
+/** Where a workbook came from: saving keeps what the grid does not show of it. */
+export type Source =
+  | { readonly kind: "template"; readonly planned: PlannedBook }
+  | { readonly kind: "file"; readonly opened: OpenedWorkbook };
+
+export interface Lying {
+  readonly title: string;
+  /** The name of its file, with the extension. */
+  readonly fileName: string;
+  readonly source: Source;
+}
+
+/** After these, cells no longer stand where they stood in the source. */
+const reshaping = new Set<string>(
+  [
+    InsertColMutation,
+    InsertRowMutation,
+    InsertSheetMutation,
+    MoveColsMutation,
+    MoveRowsMutation,
+    RemoveColMutation,
+    RemoveRowMutation,
+    RemoveSheetMutation,
+    SetWorksheetNameMutation,
+    SetWorksheetOrderMutation,
+  ].map(({ id }) => id),
+);
+
+export class Desk {
+  #lying: Lying | undefined;
+  #changed = false;
+  #reshaped = false;
+  #count = 0;
+
+  constructor(private readonly grid: Grid) {
+    grid.injector.get(ICommandService).onCommandExecuted(({ id }, options) => {
+      if (reshaping.has(id)) this.#reshaped = true;
+      // The engine's own results are no change of a person's.
+      if (reshaping.has(id) || (id === SetRangeValuesMutation.id && !options?.onlyLocal))
+        this.#changed = true;
+    });
+  }
+
+  get lying(): Lying | undefined {
+    return this.#lying;
+  }
+
+  /** Whether something would be lost if it were put away now. */
+  get changed(): boolean {
+    return this.#changed;
+  }
+
+  /** Whether rows, columns or sheets are no longer those of the source. */
+  get reshaped(): boolean {
+    return this.#reshaped;
+  }
+
+  saved(): void {
+    this.#changed = false;
+  }
+
+  put(lying: Lying): void {
+    const before = workbookOf(this.grid);
+    // Ends whatever is being typed or renamed: it belongs to the workbook that goes.
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+    if (before) this.grid.api.disposeUnit(before.getUnitId());
+    const { source } = lying;
+    const book: Book = source.kind === "template" ? source.planned : source.opened.book;
+    const workbook = this.grid.api.createWorkbook(gridBook(book, `book-${this.#count++}`));
+    const first = firstToShow(book, source.kind === "template");
+    const sheet = workbook.getSheetBySheetId(`sheet-${first}`);
+    if (sheet) workbook.setActiveSheet(sheet);
+    this.#lying = lying;
+    this.#changed = false;
+    this.#reshaped = false;
+  }
+
+  /** The workbook as it now stands in the grid. */
+  read(): Book {
+    const workbook = workbookOf(this.grid);
+    if (!workbook) throw new Error("No workbook is open.");
+    const model = this.grid.injector.get(FormulaDataModel);
+    const names = this.grid.injector.get(IDefinedNamesService);
+    return readGrid(workbook, model, names.getDefinedNameMap(workbook.getUnitId()) ?? {});
+  }
+}
+
+/** A template shows its answer first, a person's own workbook its first sheet. */
+function firstToShow(book: Book, computed: boolean): number {
+  const index = book.sheets.findIndex(
+    ({ cells, hidden }) =>
+      !hidden &&
+      (!computed ||
+        Object.values(cells).some((line) =>
+          Object.values(line as Record<number, { formula?: string }>).some((cell) => cell.formula),
+        )),
+  );
+  return Math.max(0, index);
+}

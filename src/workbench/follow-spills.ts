@@ -1,0 +1,62 @@
+/** Computes again what reads a spilled range that changed, as the engine without a screen does. */
+import { ICommandService } from "@univerjs/core";
+import {
+  FormulaDataModel,
+  FormulaExecuteStageType,
+  ICalculateFormulaService,
+  SetFormulaCalculationStartMutation,
+} from "@univerjs/engine-formula";
+import { MOST_PASSES } from "../engine/calculate";
+import { SpillWatch } from "../engine/spill-watch";
+import { type Grid, workbookOf } from "./grid";
+
+/** Tells when every formula of the grid has its value, after each change. */
+export function followSpills(grid: Grid, settled: () => void): void {
+  const { injector, failures } = grid;
+  const service = injector.get(ICalculateFormulaService);
+  const commands = injector.get(ICommandService);
+  const model = injector.get(FormulaDataModel);
+  let watch: SpillWatch | undefined;
+  let watched: unknown;
+  let passes = 0;
+  let running = false;
+
+  service.executionInProgressListener$.subscribe(({ stage }) => {
+    running = true;
+    if (
+      stage === FormulaExecuteStageType.START_DEPENDENCY ||
+      stage === FormulaExecuteStageType.START_DEPENDENCY_ARRAY_FORMULA
+    )
+      failures.startRun();
+  });
+  service.executionCompleteListener$.subscribe(() => {
+    running = false;
+    // The results are written, and whatever waits for the engine has started, by then.
+    setTimeout(() => {
+      const workbook = workbookOf(grid);
+      if (running || !workbook) return;
+      if (watched !== workbook)
+        [watch, watched, passes] = [new SpillWatch(model, workbook), workbook, 0];
+      const dirtyRanges = watch?.changes() ?? [];
+      if (dirtyRanges.length > 0 && passes++ < MOST_PASSES)
+        commands.executeCommand(
+          SetFormulaCalculationStartMutation.id,
+          {
+            forceCalculation: false,
+            dirtyRanges,
+            dirtyNameMap: {},
+            dirtyDefinedNameMap: {},
+            dirtySuperTableMap: {},
+            dirtyUnitFeatureMap: {},
+            dirtyUnitOtherFormulaMap: {},
+            clearDependencyTreeCache: {},
+          },
+          { onlyLocal: true },
+        );
+      else {
+        passes = 0;
+        settled();
+      }
+    }, 0);
+  });
+}

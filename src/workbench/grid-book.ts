@@ -1,0 +1,102 @@
+/**
+ * A workbook of ours as the grid opens it. What the grid itself knows nothing of (a table, an input's
+ * prompt, a formula as it was written) travels in the custom data of its cells, so that it stays where it
+ * belongs when rows are inserted or moved.
+ */
+import {
+  BooleanNumber,
+  type ICellData,
+  type IWorkbookData,
+  type IWorksheetData,
+} from "@univerjs/core";
+import { gridNames, roomFor, snapshotOf } from "../engine/snapshot";
+import type { Area, Book, Cell, Sheet } from "../workbook/book";
+import type { PlannedBook, PlannedSheet } from "../workbook/layout/planned";
+import { gridStyle } from "./looks";
+
+/** Pixels of a column of so many characters, as spreadsheets count them in their usual type. */
+export const pixelsOfCharacters = (characters: number) => Math.round(characters * 7 + 5);
+export const charactersOfPixels = (pixels: number) => Math.round(((pixels - 5) / 7) * 100) / 100;
+export const pixelsOfPoints = (points: number) => (points * 4) / 3;
+export const pointsOfPixels = (pixels: number) => (pixels * 3) / 4;
+
+export const USUAL_COLUMN_WIDTH = 72;
+export const USUAL_ROW_HEIGHT = 21;
+
+/** Custom data of cells. */
+export interface Carried {
+  readonly formula?: string;
+  /** The formula came as a dynamic array. */
+  readonly dynamic?: boolean;
+  readonly prompt?: string;
+  /** Tables whose first header cell, or whose last cell, this is. */
+  readonly tableStart?: { readonly name: string; readonly headerRow: boolean };
+  readonly tableEnd?: { readonly name: string; readonly totalsRow: boolean };
+}
+
+type CellData = Record<number, Record<number, ICellData>>;
+
+function carry(cellData: CellData, row: number, column: number, carried: Carried): void {
+  cellData[row] ??= {};
+  const line = cellData[row];
+  const cell = line[column] ?? {};
+  line[column] = { ...cell, custom: { ...cell.custom, ...carried } };
+}
+
+function carryPrompts(cellData: CellData, { validations = [] }: Partial<PlannedSheet>): void {
+  for (const { area, prompt } of validations) {
+    if (prompt === undefined) continue;
+    for (let row = area.row; row < area.row + area.rows; row++)
+      for (let column = area.column; column < area.column + area.columns; column++)
+        carry(cellData, row, column, { prompt: prompt.text });
+  }
+}
+
+const range = ({ row, column, rows, columns }: Area) => ({
+  startRow: row,
+  startColumn: column,
+  endRow: row + rows - 1,
+  endColumn: column + columns - 1,
+});
+
+function frame(sheet: Sheet & Partial<PlannedSheet>): Partial<IWorksheetData> {
+  const { rows = 0, columns = 0 } = sheet.frozen ?? {};
+  const sized = <T>(sizes: Readonly<Record<number, number>> | undefined, as: (size: number) => T) =>
+    Object.fromEntries(Object.entries(sizes ?? {}).map(([index, size]) => [index, as(size)]));
+  return {
+    hidden: sheet.hidden ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+    freeze: { xSplit: columns, ySplit: rows, startRow: rows || -1, startColumn: columns || -1 },
+    defaultColumnWidth: USUAL_COLUMN_WIDTH,
+    defaultRowHeight: USUAL_ROW_HEIGHT,
+    columnData: sized(sheet.columnWidths, (width) => ({ w: pixelsOfCharacters(width) })),
+    rowData: sized(sheet.rowHeights, (height) => ({ h: pixelsOfPoints(height), ia: 0 })),
+    mergeData: (sheet.merged ?? []).map(range),
+    showGridlines: sheet.gridlines === false ? BooleanNumber.FALSE : BooleanNumber.TRUE,
+  };
+}
+
+export function gridBook(book: Book | PlannedBook, id: string): Partial<IWorkbookData> {
+  const snapshot = snapshotOf(book, id, roomFor(book));
+  for (const [index, sheet] of book.sheets.entries()) {
+    const data = snapshot.sheets?.[`sheet-${index}`] as Partial<IWorksheetData>;
+    const cellData = data.cellData as CellData;
+    for (const [row, line] of Object.entries(sheet.cells))
+      for (const [column, { spill }] of Object.entries<Cell>(line))
+        if (spill) carry(cellData, Number(row), Number(column), { dynamic: true });
+    carryPrompts(cellData, sheet);
+    for (const { name, sheet: its, area, headerRow, totalsRow } of book.tables) {
+      if (its !== sheet.name) continue;
+      const { startRow, startColumn, endRow, endColumn } = range(area);
+      carry(cellData, startRow, startColumn, { tableStart: { name, headerRow } });
+      carry(cellData, endRow, endColumn, { tableEnd: { name, totalsRow } });
+    }
+    Object.assign(data, frame(sheet));
+  }
+  return {
+    ...snapshot,
+    styles: Object.fromEntries(
+      Object.entries(book.styles).map(([key, style]) => [key, gridStyle(style)]),
+    ),
+    resources: [{ name: "SHEET_DEFINED_NAME_PLUGIN", data: JSON.stringify(gridNames(book)) }],
+  };
+}

@@ -1,0 +1,120 @@
+/** The grid: its packages put together, with our functions in them before the first workbook is made. */
+import {
+  type Injector,
+  IUniverInstanceService,
+  LocaleType,
+  LogLevel,
+  type Nullable,
+  Univer,
+  UniverInstanceType,
+  type Workbook,
+} from "@univerjs/core";
+import { FUniver } from "@univerjs/core/facade";
+import { UniverDocsPlugin } from "@univerjs/docs";
+import { UniverDocsUIPlugin } from "@univerjs/docs-ui";
+import * as formula from "@univerjs/engine-formula";
+import { UniverRenderEnginePlugin } from "@univerjs/engine-render";
+import words from "@univerjs/preset-sheets-core/locales/en-US";
+import { UniverSheetsPlugin } from "@univerjs/sheets";
+import {
+  CalculationMode,
+  IDescriptionService,
+  UniverSheetsFormulaPlugin,
+} from "@univerjs/sheets-formula";
+import { UniverSheetsFormulaUIPlugin } from "@univerjs/sheets-formula-ui";
+import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
+import { UniverSheetsNumfmtUIPlugin } from "@univerjs/sheets-numfmt-ui";
+import { UniverSheetsUIPlugin } from "@univerjs/sheets-ui";
+import { defaultTheme } from "@univerjs/themes";
+import { UniverUIPlugin } from "@univerjs/ui";
+import { executorsOf } from "../engine/executor";
+import { Failures } from "../engine/failures";
+import type { LoadedFunctions } from "../engine/functions";
+import { mendLexer } from "../engine/mend-lexer";
+import { guardNatives, nativesOf } from "../engine/natives";
+import { descriptionsOf } from "./describe";
+import "@univerjs/sheets/facade";
+import "@univerjs/ui/facade";
+import "@univerjs/sheets-ui/facade";
+import "@univerjs/engine-formula/facade";
+import "@univerjs/sheets-formula/facade";
+import "@univerjs/design/lib/index.css";
+import "@univerjs/ui/lib/index.css";
+import "@univerjs/docs-ui/lib/index.css";
+import "@univerjs/sheets-ui/lib/index.css";
+import "@univerjs/sheets-formula-ui/lib/index.css";
+import "@univerjs/sheets-numfmt-ui/lib/index.css";
+
+export interface Grid {
+  readonly univer: Univer;
+  readonly api: FUniver;
+  readonly injector: Injector;
+  readonly failures: Failures;
+}
+
+/** One accent for everything that the grid marks; its lighter and darker steps are mixed from it. */
+const accent = {
+  50: "#f2f8f8",
+  100: "#e7f3f2",
+  200: "#c5e0de",
+  300: "#9cc9c6",
+  400: "#4f9b98",
+  500: "#23807f",
+  600: "#0b6e6e",
+  700: "#095c5c",
+  800: "#074a4a",
+  900: "#053838",
+};
+
+const theme = { ...defaultTheme, primary: accent, indigo: accent };
+
+export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: boolean): Grid {
+  const univer = new Univer({
+    theme,
+    darkMode: dark,
+    logLevel: LogLevel.ERROR,
+    locale: LocaleType.EN_US,
+    locales: { [LocaleType.EN_US]: words },
+  });
+  univer.registerPlugin(UniverDocsPlugin);
+  univer.registerPlugin(UniverRenderEnginePlugin);
+  univer.registerPlugin(UniverUIPlugin, {
+    container,
+    header: true,
+    toolbar: false,
+    disableAutoFocus: true,
+  });
+  univer.registerPlugin(UniverDocsUIPlugin);
+  univer.registerPlugin(formula.UniverFormulaEnginePlugin);
+  univer.registerPlugin(UniverSheetsPlugin);
+  univer.registerPlugin(UniverSheetsUIPlugin, { footer: { menus: false, zoomSlider: false } });
+  univer.registerPlugin(UniverSheetsNumfmtPlugin);
+  univer.registerPlugin(UniverSheetsNumfmtUIPlugin);
+  univer.registerPlugin(UniverSheetsFormulaPlugin, {
+    initialFormulaComputing: CalculationMode.FORCED,
+  });
+  univer.registerPlugin(UniverSheetsFormulaUIPlugin);
+
+  const injector = univer.__getInjector();
+  mendLexer(injector, formula);
+  const failures = new Failures();
+  const functions = injector.get(formula.IFunctionService);
+  guardNatives(formula, functions.getExecutors().values());
+  const context = {
+    formula,
+    failures,
+    sheetName: (sheetId: string) =>
+      workbookOf({ injector })?.getSheetBySheetId(sheetId)?.getName() ?? "",
+  };
+  functions.registerExecutors(...nativesOf(formula), ...executorsOf(loaded, context));
+  return { univer, api: FUniver.newAPI(univer), injector, failures };
+}
+
+/** Completion and argument help; the grid wants them after its first workbook. */
+export const describeFunctions = ({ injector }: Grid, loaded: LoadedFunctions): void =>
+  void injector.get(IDescriptionService).registerDescriptions(descriptionsOf(loaded));
+
+export const workbookOf = ({ injector }: Pick<Grid, "injector">): Nullable<Workbook> =>
+  injector
+    .get(IUniverInstanceService)
+    .getCurrentUnitOfType<Workbook>(UniverInstanceType.UNIVER_SHEET);

@@ -1,0 +1,72 @@
+/** How cells look: our styles as the grid takes them, and back. */
+import {
+  BooleanNumber,
+  BorderStyleTypes,
+  HorizontalAlign,
+  type IStyleData,
+  type Nullable,
+  VerticalAlign,
+  WrapStrategy,
+} from "@univerjs/core";
+import type { Style } from "../workbook/book";
+
+const aligned = {
+  left: HorizontalAlign.LEFT,
+  center: HorizontalAlign.CENTER,
+  right: HorizontalAlign.RIGHT,
+} as const;
+
+export function gridStyle(style: Style): IStyleData {
+  const line = (colour: string | undefined) =>
+    colour === undefined ? undefined : { s: BorderStyleTypes.THIN, cl: { rgb: colour } };
+  return {
+    ...(style.format !== undefined && { n: { pattern: style.format } }),
+    ...(style.bold && { bl: BooleanNumber.TRUE }),
+    ...(style.italic && { it: BooleanNumber.TRUE }),
+    ...(style.size !== undefined && { fs: style.size }),
+    ...(style.ink !== undefined && { cl: { rgb: style.ink } }),
+    ...(style.fill !== undefined && { bg: { rgb: style.fill } }),
+    ...(style.align !== undefined && { ht: aligned[style.align] }),
+    ...(style.wrap && { tb: WrapStrategy.WRAP, vt: VerticalAlign.TOP }),
+    ...(style.border && { bd: { t: line(style.border.top), b: line(style.border.bottom) } }),
+  };
+}
+
+/** A colour as "#rrggbb": the grid also writes "rgb(1, 2, 3)" and short forms. */
+function colourOf(colour: Nullable<string>): string | undefined {
+  if (!colour) return undefined;
+  const parts = /^rgba?\((\d+),\s*(\d+),\s*(\d+)/.exec(colour);
+  if (parts)
+    return `#${parts
+      .slice(1)
+      .map((part) => Number(part).toString(16).padStart(2, "0"))
+      .join("")}`;
+  const short = /^#([\da-f])([\da-f])([\da-f])$/i.exec(colour);
+  if (short)
+    return `#${short
+      .slice(1)
+      .map((digit) => digit + digit)
+      .join("")}`.toLowerCase();
+  return /^#[\da-f]{6}$/i.test(colour) ? colour.toLowerCase() : undefined;
+}
+
+export function styleOf(data: IStyleData): Style {
+  const align = (["left", "center", "right"] as const).find((one) => aligned[one] === data.ht);
+  const ink = colourOf(data.cl?.rgb);
+  const fill = colourOf(data.bg?.rgb);
+  const top = colourOf(data.bd?.t?.cl?.rgb);
+  const bottom = colourOf(data.bd?.b?.cl?.rgb);
+  return {
+    ...(data.n?.pattern && { format: data.n.pattern }),
+    ...(data.bl === BooleanNumber.TRUE && { bold: true }),
+    ...(data.it === BooleanNumber.TRUE && { italic: true }),
+    ...(data.fs !== undefined && { size: data.fs }),
+    ...(ink !== undefined && { ink }),
+    ...(fill !== undefined && { fill }),
+    ...(align !== undefined && { align }),
+    ...(data.tb === WrapStrategy.WRAP && { wrap: true }),
+    ...((top ?? bottom) !== undefined && {
+      border: { ...(top && { top }), ...(bottom && { bottom }) },
+    }),
+  };
+}

@@ -1,0 +1,164 @@
+/** The workbench page: a spreadsheet with our functions in it, the templates, and a person's own workbooks. */
+import { plans } from "../../templates/plans";
+import { doseAndEffluent } from "../../templates/plans/dose-and-effluent";
+import type { FunctionsMetadata } from "../build/built-functions";
+import { layOut } from "../workbook/layout/lay-out";
+import type { Plan } from "../workbook/plan";
+import { WorkbookRefusal } from "../workbook/workbook-refusal";
+import { Desk } from "./desk";
+import { followSpills } from "./follow-spills";
+import { describeFunctions, openGrid } from "./grid";
+import { loadBuiltFunctions } from "./load-functions";
+import { nameControls } from "./name-controls";
+import { Status } from "./status";
+import { followTheme, isDark } from "./theme";
+import { translateTyped } from "./typed-formulas";
+import "./page.css";
+
+const byId = <T extends HTMLElement>(id: string) => document.getElementById(id) as T;
+const title = byId("title");
+const notice = byId("notice");
+const templates = byId<HTMLDetailsElement>("templates");
+const picker = byId<HTMLInputElement>("file");
+
+function tell(text: string | undefined): void {
+  notice.hidden = text === undefined;
+  notice.textContent = text ?? "";
+}
+
+async function start(): Promise<void> {
+  const loaded = await loadBuiltFunctions();
+  const metadata: FunctionsMetadata = { functions: loaded.functions.map((one) => one.metadata) };
+  const grid = openGrid(byId("grid"), loaded, isDark());
+  // Before the grid's parts, made with the first workbook, see what was typed.
+  translateTyped(grid);
+  const desk = new Desk(grid);
+
+  const mayPutAway = () =>
+    !desk.changed || confirm("What you changed in this workbook is not saved. Open another one?");
+
+  function showTitle(): void {
+    const { title: name = "" } = desk.lying ?? {};
+    title.textContent = name;
+    document.title = `${name} · Dosewright workbench`;
+  }
+
+  function openTemplate(plan: Plan): void {
+    tell(undefined);
+    const planned = layOut(plan);
+    const fileName = `${plan.id}.xlsx`;
+    desk.put({ title: plan.title, fileName, source: { kind: "template", planned } });
+    showTitle();
+  }
+
+  async function openOwn(file: File): Promise<void> {
+    if (!mayPutAway()) return;
+    tell(undefined);
+    try {
+      const { openFile } = await import("./files");
+      const opened = await openFile(file, metadata);
+      desk.put({ title: file.name, fileName: file.name, source: { kind: "file", opened } });
+      showTitle();
+    } catch (problem) {
+      if (!(problem instanceof WorkbookRefusal)) throw problem;
+      tell(`${file.name}: ${problem.message}`);
+    }
+  }
+
+  async function save(): Promise<void> {
+    const { lying } = desk;
+    if (!lying) return;
+    const { saveFile } = await import("./files");
+    const { bytes, notes } = await saveFile(desk.read(), lying.source, desk.reshaped, metadata);
+    download(bytes, lying.fileName);
+    desk.saved();
+    tell(notes.length > 0 ? notes.join(" ") : undefined);
+  }
+
+  listTemplates((plan) => mayPutAway() && openTemplate(plan));
+  byId("open").addEventListener("click", () => picker.click());
+  byId("save").addEventListener("click", () => void save().catch(broken));
+  picker.addEventListener("change", () => {
+    const [file] = picker.files ?? [];
+    picker.value = "";
+    if (file) void openOwn(file).catch(broken);
+  });
+  takeDroppedFiles((file) => void openOwn(file).catch(broken));
+  addEventListener("beforeunload", (event) => desk.changed && event.preventDefault());
+
+  openTemplate(doseAndEffluent);
+  // The grid makes its parts with the first workbook; it computes when this turn of the page has ended.
+  const status = new Status(grid, byId("status"), byId<HTMLButtonElement>("failing"));
+  followSpills(grid, () => {
+    status.show();
+    status.countFailures();
+    document.documentElement.dataset.computed = desk.lying?.fileName ?? "";
+  });
+  nameControls(byId("grid"));
+  followTheme(grid);
+  describeFunctions(grid, loaded);
+}
+
+function listTemplates(open: (plan: Plan) => void): void {
+  const items = plans.map((plan) => {
+    const item = document.createElement("li");
+    const button = document.createElement("button");
+    const question = document.createElement("span");
+    button.type = "button";
+    question.textContent = plan.question;
+    button.append(plan.title, question);
+    button.addEventListener("click", () => {
+      templates.open = false;
+      open(plan);
+    });
+    item.append(button);
+    return item;
+  });
+  templates.querySelector("ul")?.replaceChildren(...items);
+  addEventListener("keydown", ({ key }) => {
+    if (key !== "Escape" || !templates.open) return;
+    templates.open = false;
+    templates.querySelector("summary")?.focus();
+  });
+  addEventListener("pointerdown", ({ target }) => {
+    if (!templates.contains(target as Node)) templates.open = false;
+  });
+}
+
+function takeDroppedFiles(open: (file: File) => void): void {
+  const { classList } = document.body;
+  const holdsFiles = (event: DragEvent) => event.dataTransfer?.types.includes("Files") ?? false;
+  const listen = (type: "dragover" | "dragleave" | "drop", act: (event: DragEvent) => void) =>
+    addEventListener(
+      type,
+      (event) => {
+        if (!holdsFiles(event)) return;
+        event.preventDefault();
+        event.stopPropagation();
+        act(event);
+      },
+      { capture: true },
+    );
+  listen("dragover", () => classList.add("dropping"));
+  listen("dragleave", ({ relatedTarget }) => relatedTarget || classList.remove("dropping"));
+  listen("drop", ({ dataTransfer }) => {
+    classList.remove("dropping");
+    const [file] = dataTransfer?.files ?? [];
+    if (file) open(file);
+  });
+}
+
+function download(bytes: Uint8Array, name: string): void {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>]));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+function broken(problem: unknown): void {
+  tell(`Something is broken: ${problem instanceof Error ? problem.message : problem}`);
+  console.error(problem);
+}
+
+start().catch(broken);

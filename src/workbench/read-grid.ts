@@ -1,0 +1,183 @@
+/** The workbook as it stands in the grid, as one of ours: what is saved is what is seen. */
+import type { Nullable, Workbook, Worksheet } from "@univerjs/core";
+import { BooleanNumber } from "@univerjs/core";
+import type { FormulaDataModel, IDefinedNameMapItem } from "@univerjs/engine-formula";
+import { SCOPE_WORKBOOK_VALUE_DEFINED_NAME } from "@univerjs/sheets";
+import { fromGrid, nameFromGrid, toGrid } from "../engine/dialect";
+import { type ReadCell, readCells } from "../engine/read-cells";
+import { expandTables } from "../engine/structured";
+import { NAMESPACE } from "../help/reference";
+import type { Book, Cell, DefinedName, Extent, Sheet, Style, Table } from "../workbook/book";
+import {
+  type Carried,
+  charactersOfPixels,
+  pointsOfPixels,
+  USUAL_COLUMN_WIDTH,
+  USUAL_ROW_HEIGHT,
+} from "./grid-book";
+import { styleOf } from "./looks";
+
+type ReadCells = Map<number, Map<number, ReadCell>>;
+
+export function readGrid(
+  workbook: Workbook,
+  model: FormulaDataModel,
+  names: IDefinedNameMapItem,
+): Book {
+  const read = workbook.getSheets().map((worksheet) => ({
+    worksheet,
+    cells: readCells(model, worksheet),
+  }));
+  const tables = read.flatMap(({ worksheet, cells }) => tablesOf(worksheet.getName(), cells));
+  const styles = new StyleBook(workbook);
+  const sheets = read.map(({ worksheet, cells }) => sheetOf(worksheet, cells, tables, styles));
+  const definedNames = Object.values(names).map(
+    ({ name, formulaOrRefString, localSheetId }): DefinedName => {
+      const local = localSheetId !== SCOPE_WORKBOOK_VALUE_DEFINED_NAME && localSheetId;
+      const sheet = local ? workbook.getSheetBySheetId(local)?.getName() : undefined;
+      const formula = nameFromGrid(formulaOrRefString);
+      return { name, formula, ...(sheet === undefined ? {} : { sheet }) };
+    },
+  );
+  return { sheets, definedNames, tables, styles: styles.all };
+}
+
+/** Gives every look that cells have a key: the one that it came with, where it is still the same. */
+class StyleBook {
+  readonly all: Record<string, Style> = {};
+  readonly #keys = new Map<string, string>();
+
+  constructor(private readonly workbook: Workbook) {}
+
+  keyOf(cell: ReadCell["data"]): string | undefined {
+    const data = cell && this.workbook.getStyles().getStyleByCell(cell);
+    if (!cell || !data) return undefined;
+    const style = styleOf(data);
+    const text = JSON.stringify(style);
+    if (text === "{}") return undefined;
+    const known = this.#keys.get(text);
+    if (known !== undefined) return known;
+    const came = typeof cell.s === "string" && !(cell.s in this.all) ? cell.s : undefined;
+    const key = came ?? `look-${this.#keys.size}`;
+    this.#keys.set(text, key);
+    this.all[key] = style;
+    return key;
+  }
+}
+
+export function tablesOf(sheet: string, cells: ReadCells): Table[] {
+  const starts = new Map<string, { row: number; column: number; headerRow: boolean }>();
+  const tables: Table[] = [];
+  for (const [row, line] of [...cells].sort(([one], [other]) => one - other))
+    for (const [column, { data }] of line) {
+      const { tableStart, tableEnd } = (data?.custom ?? {}) as Carried;
+      if (tableStart) starts.set(tableStart.name, { row, column, headerRow: tableStart.headerRow });
+      const start = tableEnd && starts.get(tableEnd.name);
+      if (!tableEnd || !start || column < start.column) continue;
+      const area = {
+        row: start.row,
+        column: start.column,
+        rows: row - start.row + 1,
+        columns: column - start.column + 1,
+      };
+      const columns = Array.from({ length: area.columns }, (_, index) =>
+        start.headerRow
+          ? String(cells.get(area.row)?.get(area.column + index)?.value ?? "")
+          : `Column${index + 1}`,
+      );
+      const { name, totalsRow } = tableEnd;
+      tables.push({ name, sheet, area, columns, headerRow: start.headerRow, totalsRow });
+    }
+  return tables;
+}
+
+function sheetOf(
+  worksheet: Worksheet,
+  read: ReadCells,
+  tables: readonly Table[],
+  styles: StyleBook,
+): Sheet {
+  const name = worksheet.getName();
+  const cells: Record<number, Record<number, Cell>> = {};
+  for (const [row, line] of read)
+    for (const [column, cell] of line) {
+      const style = styles.keyOf(cell.data);
+      const formula = writtenFormula(cell, tables, { sheet: name, row, column });
+      if (cell.value === null && formula === undefined && style === undefined) continue;
+      cells[row] ??= {};
+      cells[row][column] = {
+        value: cell.value,
+        ...(formula !== undefined && { formula }),
+        ...(formula !== undefined && spillOf(cell, formula, inTable(tables, name, row, column))),
+        ...(cell.from && { spilled: true }),
+        ...(style !== undefined && { style }),
+      };
+    }
+  const config = worksheet.getConfig();
+  const columnWidths = sizes(config.columnData, ({ w }) =>
+    w === undefined || w === USUAL_COLUMN_WIDTH ? undefined : charactersOfPixels(w),
+  );
+  const rowHeights = sizes(config.rowData, ({ h, ia }) =>
+    h === undefined || ia !== 0 || h === USUAL_ROW_HEIGHT ? undefined : pointsOfPixels(h),
+  );
+  const { xSplit, ySplit } = config.freeze;
+  return {
+    name,
+    cells,
+    columnWidths,
+    rowHeights,
+    ...((xSplit || ySplit) && { frozen: { rows: ySplit, columns: xSplit } }),
+    merged: config.mergeData.map(({ startRow, startColumn, endRow, endColumn }) => ({
+      row: startRow,
+      column: startColumn,
+      rows: endRow - startRow + 1,
+      columns: endColumn - startColumn + 1,
+    })),
+    ...(config.hidden === BooleanNumber.TRUE && { hidden: true }),
+  };
+}
+
+/** The formula as it was written, as long as the grid's own form of it still says the same. */
+function writtenFormula(
+  { formula, data }: ReadCell,
+  tables: readonly Table[],
+  place: { sheet: string; row: number; column: number },
+): string | undefined {
+  const { formula: written } = (data?.custom ?? {}) as Carried;
+  if (formula === undefined || written === undefined) return formula;
+  const inGrid = fromGrid(toGrid(expandTables(written, tables, place)));
+  return inGrid === formula ? written : formula;
+}
+
+/**
+ * An answer of one cell spills too, where the formula came as a dynamic array or calls one of our
+ * functions: a plain formula would show with a mark in front of it. In a table nothing spills.
+ */
+function spillOf(cell: ReadCell, formula: string, tabled: boolean): { spill?: Extent } {
+  if (cell.spill) return { spill: cell.spill };
+  const { dynamic } = (cell.data?.custom ?? {}) as Carried;
+  const ours = !tabled && formula.toUpperCase().includes(`${NAMESPACE}.`);
+  return dynamic || ours ? { spill: { rows: 1, columns: 1 } } : {};
+}
+
+const inTable = (tables: readonly Table[], sheet: string, row: number, column: number) =>
+  tables.some(
+    ({ area, ...table }) =>
+      table.sheet === sheet &&
+      row >= area.row &&
+      row < area.row + area.rows &&
+      column >= area.column &&
+      column < area.column + area.columns,
+  );
+
+function sizes<T>(
+  entries: Readonly<Record<number, Nullable<T>>>,
+  size: (entry: T) => number | undefined,
+): Record<number, number> {
+  const found: Record<number, number> = {};
+  for (const [index, entry] of Object.entries(entries)) {
+    const value = entry ? size(entry) : undefined;
+    if (value !== undefined) found[Number(index)] = value;
+  }
+  return found;
+}

@@ -1,0 +1,197 @@
+import { readFile } from "node:fs/promises";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { layOut } from "../../src/workbook/layout/lay-out";
+import { doseAndEffluent } from "../../templates/plans/dose-and-effluent";
+import { seriousFindings } from "./axe";
+import { openBrowser } from "./browser";
+import { type RunningWorkbench, startWorkbench, WorkbenchPage } from "./workbench";
+
+let running: RunningWorkbench;
+let browser: Browser;
+
+beforeAll(async () => {
+  [running, browser] = await Promise.all([startWorkbench(), openBrowser()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await running?.stop();
+});
+
+test("npm start prints one line, which says where to point the browser", () => {
+  expect(running.printed().trim()).toMatch(
+    /^(Port 3000 is taken\. )?Open http:\/\/127\.0\.0\.1:\d+ in a browser\. Ctrl-C ends it\.$/,
+  );
+});
+
+describe("the page", () => {
+  let workbench: WorkbenchPage;
+
+  beforeAll(async () => {
+    workbench = await WorkbenchPage.open(browser, running.address);
+  });
+
+  test("says what it is", async () => {
+    expect(await workbench.page.getByRole("heading", { level: 1 }).textContent()).toBe(
+      "Dosewright workbench",
+    );
+    expect(await workbench.page.title()).toBe("Dose and effluent · Dosewright workbench");
+  });
+
+  test("opens on a computed workbook: the dose, less what is lost, is what was wanted", async () => {
+    const [wanted, dose, retention] = await numbers(workbench, [
+      "wanted",
+      "dose",
+      "overallRetention",
+    ]);
+    expect(wanted).toBe(6.5);
+    expect(dose * retention).toBeCloseTo(wanted, 6);
+  });
+
+  test("computes again what depends on an input that is edited", async () => {
+    const [before, lostBefore] = await numbers(workbench, ["dose", "lost"]);
+    await workbench.type(cellOf("wanted"), "7.5");
+    const [dose, retention, lost, production] = await numbers(workbench, [
+      "dose",
+      "overallRetention",
+      "lost",
+      "production",
+    ]);
+    expect(dose).toBeGreaterThan(before);
+    expect(dose * retention).toBeCloseTo(7.5, 6);
+    expect(lost).toBeGreaterThan(lostBefore);
+    expect(lost).toBeCloseTo(dose * (1 - retention) * production, 6);
+  });
+
+  test("takes a formula of ours, and shows why another fails", async () => {
+    await workbench.type("A60", "=WETEND.DOSE.TARGET(6.5,82%)");
+    expect(Number((await workbench.read("A60")).value)).toBeCloseTo(6.5 / 0.82, 9);
+    await workbench.type("A61", "=WETEND.DOSE.TARGET(6.5,82)");
+    const failed = await workbench.read("A61");
+    expect(failed.value).toBe("#VALUE!");
+    expect(failed.message).toContain("82");
+    expect(failed.message).toContain("fraction");
+    const button = workbench.page.getByRole("button", { name: "1 cell fails" });
+    await workbench.select("A1");
+    await button.click();
+    await workbench.page.locator("#status .address", { hasText: /^A61$/ }).waitFor();
+    await workbench.type("A61", "gone");
+    await button.waitFor({ state: "hidden" });
+  });
+
+  test("takes what people write and the grid does not understand by itself", async () => {
+    await workbench.type("A62", `=SUM(${furnish?.name}[${furnish?.columns[1]}])`);
+    expect((await workbench.read("A62")).value).toBe("1");
+    await workbench.type("A63", "=--TRUE");
+    expect((await workbench.read("A63")).value).toBe("1");
+    await workbench.type("A64", "=0.50=1/2");
+    expect((await workbench.read("A64")).value).toBe("TRUE");
+  });
+
+  test("offers our functions while a formula is typed, with help on their arguments", async () => {
+    await workbench.select("A65");
+    await workbench.page.keyboard.type("=WETEND.DOSE.PU");
+    await workbench.page.getByText("WETEND.DOSE.PUMP").first().waitFor();
+    await workbench.page.keyboard.type("MP(");
+    await workbench.page
+      .getByText("Dose of dry active additive", { exact: false })
+      .first()
+      .waitFor();
+    await workbench.page.keyboard.press("Escape");
+    await workbench.page.keyboard.press("Escape");
+  });
+
+  test("saves an .xlsx that it opens again with the same formulas and values", async () => {
+    const before = await numbers(workbench, ["dose", "lost"]);
+    const [download] = await Promise.all([
+      workbench.page.waitForEvent("download"),
+      workbench.page.getByRole("button", { name: "Save .xlsx" }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe("dose-and-effluent.xlsx");
+    const bytes = await readFile(await download.path());
+    await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
+    await workbench.page
+      .locator("#file")
+      .setInputFiles({ name: "own copy.xlsx", mimeType: "", buffer: bytes });
+    await workbench.computed();
+    expect(await workbench.page.title()).toBe("own copy.xlsx · Dosewright workbench");
+    expect(await numbers(workbench, ["dose", "lost"])).toEqual(before);
+    expect((await workbench.read("A62")).value).toBe("1");
+  });
+
+  test("says what is wrong with a file that is no workbook, and keeps the one that is open", async () => {
+    await workbench.page
+      .locator("#file")
+      .setInputFiles({ name: "notes.xlsx", mimeType: "", buffer: Buffer.from("no zip archive") });
+    const notice = workbench.page.getByRole("alert");
+    await notice.waitFor();
+    expect(await notice.textContent()).toMatch(/^notes\.xlsx: /);
+    expect(await workbench.page.title()).toBe("own copy.xlsx · Dosewright workbench");
+  });
+
+  test("asks nothing of any other machine, and logs no error", () => {
+    const elsewhere = workbench.requests.filter(
+      (url) => !url.startsWith(`${running.address}/`) && !/^(data|blob):/.test(url),
+    );
+    expect(elsewhere).toEqual([]);
+    expect(workbench.errors).toEqual([]);
+  });
+});
+
+describe.each([
+  ["wide and light", { viewport: { width: 1400, height: 900 } }],
+  ["narrow and dark", { viewport: { width: 320, height: 700 }, colorScheme: "dark" }],
+  ["with forced colours", { forcedColors: "active" }],
+] as const)("%s", (_, options) => {
+  test("the page has no serious fault of accessibility and does not scroll sideways", async () => {
+    const { page } = await WorkbenchPage.open(browser, running.address, options);
+    expect(await seriousFindings(page)).toEqual([]);
+    expect(
+      await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),
+    ).toBeLessThanOrEqual(0);
+    await page.close();
+  });
+});
+
+describe("the server", () => {
+  test("answers to no other name", async () => {
+    const { host } = new URL(running.address);
+    const { request } = await import("node:http");
+    const status = await new Promise((resolve, reject) => {
+      request(running.address, { headers: { Host: "mill.example" } }, (answer) =>
+        resolve(answer.statusCode),
+      )
+        .on("error", reject)
+        .end();
+    });
+    expect(status).toBe(403);
+    expect((await fetch(`http://${host}/`)).status).toBe(200);
+  });
+
+  test("takes the next port where its own is taken, says so, and ends cleanly", async () => {
+    const second = await startWorkbench();
+    expect(second.address).not.toBe(running.address);
+    expect(second.printed()).toContain("Port 3000 is taken.");
+    expect(await second.stop()).toBe(0);
+  });
+});
+
+const { definedNames, tables } = layOut(doseAndEffluent);
+const furnish = tables.find(({ name }) => name === "furnish");
+
+/** The cell that a name of the first workbook stands for: "'Thirty days'!$B$4" → Thirty days!B4. */
+function cellOf(name: string): string {
+  const formula = definedNames.find((one) => one.name === name)?.formula;
+  if (!formula) throw new Error(`The workbook has no name ${name}.`);
+  return formula.replaceAll(/[$']/g, "");
+}
+
+async function numbers<const T extends readonly string[]>(
+  workbench: WorkbenchPage,
+  names: T,
+): Promise<{ [K in keyof T]: number }> {
+  const values: number[] = [];
+  for (const name of names) values.push(Number((await workbench.read(cellOf(name))).value));
+  return values as { [K in keyof T]: number };
+}

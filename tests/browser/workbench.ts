@@ -1,0 +1,100 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import path from "node:path";
+import type { Browser, Page } from "playwright-core";
+
+const root = path.join(import.meta.dirname, "../..");
+
+export interface RunningWorkbench {
+  readonly address: string;
+  /** All that it has printed. */
+  readonly printed: () => string;
+  /** Ends it as Ctrl-C does; gives its exit code. */
+  stop(): Promise<number | null>;
+}
+
+/** `npm start`, as a person runs it. */
+export async function startWorkbench(): Promise<RunningWorkbench> {
+  const command = path.join(root, "src/commands/start.ts");
+  const child = spawn(process.execPath, ["--import", "tsx", command], { cwd: root });
+  let printed = "";
+  for (const stream of [child.stdout, child.stderr]) stream.on("data", (text) => (printed += text));
+  const ended = new Promise<number | null>((resolve) => child.once("exit", resolve));
+  const address = await new Promise<string>((resolve, reject) => {
+    child.stdout.on("data", () => {
+      const found = /http:\/\/127\.0\.0\.1:\d+/.exec(printed)?.[0];
+      if (found) resolve(found);
+    });
+    void ended.then((code) => reject(new Error(`npm start ended with ${code}: ${printed}`)));
+  });
+  return { address, printed: () => printed, stop: () => stop(child, ended) };
+}
+
+function stop(child: ChildProcess, ended: Promise<number | null>): Promise<number | null> {
+  child.kill("SIGINT");
+  return ended;
+}
+
+/** The workbench in a page, worked as a person works it: by name box, keys and the status line. */
+export class WorkbenchPage {
+  readonly errors: string[] = [];
+  readonly requests: string[] = [];
+
+  private constructor(readonly page: Page) {
+    page.on("console", (message) => message.type() === "error" && this.errors.push(message.text()));
+    page.on("pageerror", (error) => this.errors.push(error.message));
+    page.on("request", (request) => this.requests.push(request.url()));
+  }
+
+  static async open(
+    browser: Browser,
+    address: string,
+    options: Parameters<Browser["newPage"]>[0] = {},
+  ): Promise<WorkbenchPage> {
+    const page = await browser.newPage({ viewport: { width: 1400, height: 900 }, ...options });
+    const workbench = new WorkbenchPage(page);
+    await page.goto(address);
+    await workbench.computed();
+    return workbench;
+  }
+
+  /** Waits until every formula has its value. */
+  async computed(): Promise<void> {
+    await this.page.waitForSelector("html[data-computed]");
+  }
+
+  /** A cell of the sheet that is shown, or, with its sheet's name, of any: "Thirty days!B4". */
+  async select(reference: string): Promise<void> {
+    const [address = "", sheet] = reference.split("!").reverse();
+    if (sheet !== undefined) await this.show(sheet);
+    const box = this.page.getByLabel("Cell or name to go to");
+    await box.fill(address);
+    await box.press("Enter");
+    const shown = this.page.locator("#status .address", { hasText: new RegExp(`^${address}$`) });
+    await shown.waitFor();
+  }
+
+  async show(sheet: string): Promise<void> {
+    const tab = this.page.getByRole("tab", { name: sheet, exact: true });
+    // A second click at once would be a double one, which renames.
+    if ((await tab.getAttribute("aria-selected")) !== "true") await tab.click();
+  }
+
+  /** What the status line says of a cell. */
+  async read(address: string): Promise<{ value: string; message: string }> {
+    await this.select(address);
+    const part = async (kind: string) => {
+      const span = this.page.locator(`#status .${kind}`);
+      return (await span.count()) > 0 ? ((await span.textContent()) ?? "") : "";
+    };
+    return { value: await part("value"), message: await part("message") };
+  }
+
+  /** Types into a cell and waits until all that follows from it is computed. */
+  async type(address: string, text: string): Promise<void> {
+    await this.select(address);
+    await this.page.evaluate(() => delete document.documentElement.dataset.computed);
+    await this.page.keyboard.type(text);
+    await this.page.keyboard.press("Enter");
+    await this.computed();
+  }
+}
