@@ -15,7 +15,7 @@ function typeOf({ ChartType }: Library, kind: ChartKind): ChartType {
     lines: ChartType.Line,
     points: ChartType.Scatter,
     "points and lines": ChartType.ScatterStraightWithMarkers,
-    curve: ChartType.ScatterStraight,
+    curve: ChartType.ScatterStraightWithMarkers,
   };
   return types[kind];
 }
@@ -59,18 +59,18 @@ function drawSeries(
     ChartMarkerType,
     ChartSolidFill,
   } = library;
-  const hex =
-    role === "limit" ? limitColour : (seriesColours[index % seriesColours.length] as string);
+  const own = seriesColours[index % seriesColours.length] as string;
+  const hex = role === "limit" ? limitColour : role === "band" ? palette.grey : own;
   const colour = () => library.Color.parse(hex);
   // Each setter of the package answers with a changed copy: only what it returns is used.
   const solid = () => new ChartFormat().setSolidFill(new ChartSolidFill().setColor(colour()));
   if (filled.has(kind)) return series.setFormat(solid());
   const pointsOnly = role === "measured" || kind === "points";
+  const marked = pointsOnly || (kind === "points and lines" && role === "line");
   const shape = markerShapes[index % markerShapes.length] as keyof typeof ChartMarkerType;
-  const marker =
-    pointsOnly || kind === "points and lines"
-      ? new ChartMarker().setType(ChartMarkerType[shape]).setSize(6).setFormat(solid())
-      : new ChartMarker().setNone();
+  const marker = marked
+    ? new ChartMarker().setType(ChartMarkerType[shape]).setSize(6).setFormat(solid())
+    : new ChartMarker().setNone();
   const stroke = new ChartLine().setColor(colour()).setWidth(role === "band" ? 1 : 2.25);
   const dash = role === "limit" ? ChartLineDashType.Dash : ChartLineDashType.RoundDot;
   const line = role === "limit" || role === "band" ? stroke.setDashType(dash) : stroke;

@@ -129,6 +129,21 @@ describe("a workbook written from a plan", () => {
     );
   });
 
+  test("marks what was measured on a curve, and only that", async () => {
+    const sheets = computed().sheets.map((sheet) => ({
+      ...sheet,
+      charts: sheet.charts.map((chart) => {
+        const [dose] = chart.series as [(typeof chart.series)[number]];
+        const series = [dose, { ...dose, role: "measured" as const }];
+        return { ...chart, chart: "curve" as const, series };
+      }),
+    }));
+    const files = unzipSync(await writeWorkbook({ ...computed(), sheets }, names));
+    const chart = strFromU8(files["xl/charts/chart1.xml"] as Uint8Array);
+    const symbols = [...chart.matchAll(/<c:symbol val="(\w+)"/g)].map(([, symbol]) => symbol);
+    expect(symbols).toEqual(["none", "square"]);
+  });
+
   test("does not ask for a recalculation, so that cached values are seen without the add-in", () => {
     expect(parts["xl/workbook.xml"]).not.toContain("fullCalcOnLoad");
   });
