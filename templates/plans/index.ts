@@ -1,7 +1,13 @@
 import type { Plan } from "../../src/workbook/plan";
 import { chemicalBudget } from "./chemical-budget";
 import { doseAndEffluent } from "./dose-and-effluent";
+import { doseLadder } from "./dose-ladder";
 import { furnishPartition } from "./furnish-partition";
 
 /** The workbooks that people start from, in the order of the work. */
-export const plans: readonly Plan[] = [furnishPartition, doseAndEffluent, chemicalBudget];
+export const plans: readonly Plan[] = [
+  furnishPartition,
+  doseAndEffluent,
+  chemicalBudget,
+  doseLadder,
+];

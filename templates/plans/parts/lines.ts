@@ -62,8 +62,8 @@ export const wholeNumber = (
   label: string,
   unit: string,
   value: number,
-  asked: Asked = {},
-): Line => input(name, label, unit, value, "#,##0", "whole", { from: 1, ...asked });
+  { format = "#,##0", ...asked }: Asked & { readonly format?: string } = {},
+): Line => input(name, label, unit, value, format, "whole", { from: 1, ...asked });
 
 /** A share, shown in per cent. */
 export const fraction = (

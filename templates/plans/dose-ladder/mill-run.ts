@@ -1,0 +1,211 @@
+import type { Part, SheetPlan } from "../../../src/workbook/plan";
+import { effluent, mill, starch } from "../harrow-fen/mill";
+import { caution, down, fraction, heading, note, number, result } from "../parts/lines";
+
+const inputs = [
+  heading("The machine"),
+  number("throughput", "Oven-dry throughput", "t/h", 13.1, "0.0", {
+    from: 0.1,
+    to: 200,
+    help: "Oven-dry furnish; from the reel by WETEND.DOSE.THROUGHPUT.",
+  }),
+  number("loopVolume", "White-water loop with its chests", "m³", 900, "#,##0", {
+    from: 1,
+    to: 100_000,
+    help: "All volumes that the white water goes through, silo and broke system included.",
+  }),
+  number("purge", "Water that leaves the loop", "m³/h", Math.round(effluent.flow / 24), "0", {
+    from: 0.1,
+    to: 10_000,
+    help: "The effluent, not the flow around the loop.",
+  }),
+  fraction("remaining", "Of a step that may still be missing", 0.05, {
+    from: 0.001,
+    to: 0.5,
+    help: "5 % is usual (common practice, no source).",
+  }),
+  number("sampling", "Sampling at each step", "h", 4, "0.0", {
+    from: 0.1,
+    to: 100,
+    help: "Two reels at least, samples from each.",
+  }),
+  fraction("pumpStrength", "Strength of the solution", starch.solutionStrength, {
+    from: 0.0001,
+    to: 0.25,
+    help: "Dry active starch as it is pumped.",
+  }),
+  number("pumpDensity", "Density of the solution", "kg/L", starch.solutionDensity, "0.00", {
+    from: 0.5,
+    to: 2,
+    help: "Measured at the temperature of dosing.",
+  }),
+  fraction("retention", "Overall retention", 0.83, {
+    help: "From the workbook dose-and-effluent.",
+  }),
+  number("codFactor", "Chemical oxygen demand", "g/g", starch.codFactor, "0.00", {
+    to: 8,
+    help: "Measured on your own additive. 1.1 is typical of starch, from memory.",
+  }),
+  number("background", "COD of everything else", "kg/d", effluent.background.cod, "#,##0", {
+    to: 1_000_000,
+    help: "Raw load with no starch dosed.",
+  }),
+  number("limit", "Permitted COD", "kg/d", effluent.limit.cod, "#,##0", {
+    to: 1_000_000,
+    help: "Load that may leave in a day.",
+  }),
+];
+
+const waiting = [
+  heading("The waiting"),
+  result(
+    "wait",
+    "Wait after each step",
+    "h",
+    "0.0",
+    "WETEND.TRIAL.SETTLING({loopVolume},{purge},{remaining})",
+    { headline: true },
+  ),
+  result("runLength", "The whole run", "h", "0", "ROWS({run.dose})*({wait}+{sampling})"),
+];
+
+const steps = 5;
+const column = (
+  at: string,
+  name: string,
+  header: string,
+  format: string,
+  formula: string,
+): Part => ({
+  kind: "spill",
+  at,
+  name,
+  headers: [header],
+  formula,
+  room: { rows: steps, columns: 1 },
+  format,
+});
+
+const schedule: readonly Part[] = [
+  {
+    kind: "table",
+    at: "A22",
+    name: "run",
+    columns: [
+      {
+        key: "step",
+        header: "Step",
+        values: ["1  blank", "2  half", "3  the dose", "4  beyond", "5  blank again"],
+      },
+      {
+        key: "dose",
+        header: "Dose",
+        unit: "kg/t",
+        values: [0, 4, starch.dose, 10, 0],
+        format: "0.0",
+        allow: { number: { from: 0, to: 100 } },
+        help: "Dry active additive per tonne of oven-dry furnish.",
+      },
+    ],
+  },
+  column(
+    "C23",
+    "pumps",
+    "Pump (L/h)",
+    "#,##0",
+    "WETEND.DOSE.PUMP({run.dose},{throughput},{pumpStrength},{pumpDensity})",
+  ),
+  column(
+    "D23",
+    "begins",
+    "Set at (h)",
+    "0.0",
+    "(SEQUENCE(ROWS({run.dose}))-1)*({wait}+{sampling})",
+  ),
+  column("E23", "sampled", "Sample from (h)", "0.0", "{begins}+{wait}"),
+  column("F23", "ends", "to (h)", "0.0", "{sampled}+{sampling}"),
+  column(
+    "G23",
+    "runCod",
+    "COD (kg/d)",
+    "#,##0",
+    "{background}+WETEND.EFFLUENT.COD({run.dose},{retention},24*{throughput},{codFactor})",
+  ),
+  { kind: "rule", on: "{runCod}", when: { above: "{limit}" }, look: "breach" },
+  { kind: "rule", on: "{runCod}", when: { above: "0.95*{limit}" }, look: "warning" },
+];
+
+const hours = 25;
+
+const approach: readonly Part[] = [
+  ...down("I4", [heading("For the chart")]),
+  column("I6", "hours", "Time (h)", "0.0", `SEQUENCE(${hours},1,0,2*{wait}/${hours - 1})`),
+  column(
+    "J6",
+    "arrived",
+    "Arrived",
+    "0 %",
+    "WETEND.RETENTION.WHITEWATER(1,{purge},{loopVolume},{hours})/WETEND.RETENTION.WHITEWATER(1,{purge})",
+  ),
+  column("K6", "enough", "Enough", "0 %", "1-{remaining}+0*{hours}"),
+].map((part) => (part.kind === "spill" ? { ...part, room: { rows: hours, columns: 1 } } : part));
+
+export const millRunSheet: SheetPlan = {
+  name: "Mill run",
+  widths: { A: 36, B: 12, C: 12, D: 12, E: 15, F: 11, G: 13, H: 3, I: 11, J: 11, K: 11 },
+  print: { pagesTall: 1 },
+  parts: [
+    { kind: "text", at: "A1", look: "title", text: "Mill run" },
+    ...down("A2", [
+      note(`One run at ${mill.name}, an invented mill, from the laboratory's dose to the machine.`),
+    ]),
+    ...down("A4", inputs),
+    ...down("A17", waiting),
+    ...down("A21", [heading("The steps")]),
+    ...schedule,
+    {
+      kind: "chart",
+      at: "A29",
+      width: 830,
+      height: 300,
+      chart: "curve",
+      title: "How far the white water has followed a step",
+      alt: "A curve that rises ever more slowly towards 100 % of a step over twice the waiting time; it crosses the dashed line of what is enough at the waiting time.",
+      x: { title: "Time after the step (h)", from: 0, format: "0" },
+      y: { title: "Of the step (%)", from: 0, to: 1, format: "0 %" },
+      series: [
+        { name: "white water", values: "{arrived}", x: "{hours}" },
+        { name: "enough", values: "{enough}", x: "{hours}", role: "limit" },
+      ],
+    },
+    ...down("A45", [
+      heading("Before, during, after"),
+      note(
+        "Before: tell the crew, the effluent plant and the laboratory; agree who may stop it, and on what sign. Keep furnish, refining and speed as they are.",
+        7,
+      ),
+      note(
+        "During: check the pump by the drum and the clock. Sample only after the wait. Write down breaks, foam, drainage, retention, vacuum, steam, COD.",
+        7,
+      ),
+      note(
+        "After: go back to the blank and sample it again. What has not come back was not the starch.",
+        7,
+      ),
+      heading("Caution"),
+      caution(
+        "Stop at foam, at a breach of the permit, or when drainage or retention fails. Never go on only to finish the ladder.",
+        7,
+      ),
+      caution(
+        "Hot starch lines are under pressure and scald; dust of starch can explode; chests and pits are confined spaces where hydrogen sulphide gathers; nips and rolls maim. Work on them is for trained people with a permit.",
+        7,
+      ),
+      caution(
+        "The supplier's safety data sheet, the site's rules and local law come first, and licensed people do licensed work.",
+        7,
+      ),
+    ]),
+    ...approach,
+  ],
+};

@@ -1,0 +1,98 @@
+import type { SheetPlan } from "../../../src/workbook/plan";
+import { ladderSheets, type SheetOfTrial } from "../harrow-fen/ladder";
+import { down, note, result } from "../parts/lines";
+
+const typed = (key: keyof SheetOfTrial) => ladderSheets.map((sheet) => sheet[key]);
+
+export const resultsSheet: SheetPlan = {
+  name: "Results",
+  widths: { A: 9, B: 9, C: 12, D: 9, E: 15, F: 17, G: 14, H: 3, I: 34, J: 10, K: 10 },
+  freeze: "A5",
+  print: { repeatRows: "4:4" },
+  parts: [
+    { kind: "text", at: "A1", look: "title", text: "Results" },
+    ...down("A2", [
+      note(
+        "One row a sheet, in the order in which they were made. Invented, with a spread as laboratories have it.",
+      ),
+    ]),
+    {
+      kind: "table",
+      at: "A4",
+      name: "results",
+      columns: [
+        {
+          key: "block",
+          header: "Block",
+          values: typed("block"),
+          format: "0",
+          allow: { whole: { from: 1, to: 1000 } },
+          help: "Day or lot of stock, as in the run order.",
+        },
+        {
+          key: "run",
+          header: "Run",
+          values: typed("run"),
+          format: "0",
+          allow: { whole: { from: 1, to: 100_000 } },
+          help: "The batch, as numbered in the run order.",
+        },
+        {
+          key: "dose",
+          header: "Dose",
+          unit: "kg/t",
+          values: typed("dose"),
+          format: "0.0",
+          allow: { number: { from: 0, to: 200 } },
+          help: "What was added in truth, not what was planned.",
+        },
+        {
+          key: "sheet",
+          header: "Sheet",
+          values: typed("sheet"),
+          format: "0",
+          allow: { whole: { from: 1, to: 100 } },
+          help: "Counted within the batch.",
+        },
+        {
+          key: "tensile",
+          header: "Tensile",
+          unit: "kN/m",
+          values: typed("tensile"),
+          format: "0.000",
+          allow: { number: { from: 0.001, to: 100 } },
+          help: "Mean of the strips of this sheet (ISO 1924-2).",
+        },
+        {
+          key: "grammage",
+          header: "Grammage",
+          unit: "g/m²",
+          values: typed("grammage"),
+          format: "0.0",
+          allow: { number: { from: 10, to: 1000 } },
+          help: "Of this sheet, conditioned like the strips.",
+        },
+        {
+          key: "index",
+          header: "Index",
+          unit: "N·m/g",
+          formula: "WETEND.STRENGTH.INDEX({@tensile},{@grammage})",
+          format: "0.00",
+        },
+      ],
+    },
+    ...down("I4", [
+      result("entered", "Sheets entered", "", "0", "COUNT({results.tensile})"),
+      result("missing", "Sheets still missing", "", "0", "{allSheets}-{entered}"),
+      result(
+        "offPlan",
+        "Sheets with another dose than planned",
+        "",
+        "0",
+        "SUM(--(ABS(XLOOKUP({results.run},{order[2]},{order[3]},-1)-{results.dose})>0.005))",
+      ),
+    ]),
+    { kind: "rule", on: "{missing}", when: { above: 0 }, look: "warning" },
+    { kind: "rule", on: "{offPlan}", when: { above: 0 }, look: "warning" },
+  ],
+};
