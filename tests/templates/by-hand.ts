@@ -55,3 +55,30 @@ export function keptInLoop(f: number, r: number, d: number): number {
   }
   return kept;
 }
+
+export const mean = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
+
+/**
+ * Least squares for y = base + gain·(1 − e^(−x/scale)): a straight line in 1 − e^(−x/scale) for each scale,
+ * and the scale by golden section.
+ */
+export function exponentialThrough(xs: readonly number[], ys: readonly number[]) {
+  const lineFor = (scale: number) => {
+    const us = xs.map((x) => 1 - Math.exp(-x / scale));
+    const [meanU, meanY] = [mean(us), mean(ys)];
+    const covariance = mean(us.map((u, i) => (u - meanU) * ((ys[i] as number) - meanY)));
+    const gain = covariance / mean(us.map((u) => (u - meanU) ** 2));
+    const base = meanY - gain * meanU;
+    const misfit = mean(us.map((u, i) => ((ys[i] as number) - base - gain * u) ** 2));
+    return { base, gain, scale, misfit };
+  };
+  const golden = (Math.sqrt(5) - 1) / 2;
+  let [low, high] = [Math.max(...xs) / 100, Math.max(...xs) * 10];
+  for (let step = 0; step < 200; step++) {
+    const [left, right] = [high - golden * (high - low), low + golden * (high - low)];
+    if (lineFor(left).misfit < lineFor(right).misfit) high = right;
+    else low = left;
+  }
+  return lineFor((low + high) / 2);
+}

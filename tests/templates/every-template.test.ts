@@ -33,6 +33,7 @@ test("the workbooks are there, in the order of the work", () => {
     "furnish-partition",
     "dose-and-effluent",
     "chemical-budget",
+    "dose-ladder",
   ]);
 });
 
