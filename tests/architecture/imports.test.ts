@@ -30,6 +30,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   cells: ["cells", "model"],
   library: ["library", "model"],
   functions: ["functions", "cells", "model", "library"],
+  workbook: ["workbook", "help", "@zip.js", "fflate", "saxes", "wasm-xlsxwriter"],
   working: ["working", "model", "library"],
 };
 
