@@ -37,6 +37,9 @@ export function flag(name: string, fallback: boolean): Argument<boolean> {
   };
 }
 
+/** No name, property or chemical formula is longer: what is, was put there by mistake. */
+const LONGEST_TEXT = 255;
+
 /** A text that must be given. */
 export function text(name: string, what: string): Argument<string> {
   return {
@@ -56,6 +59,8 @@ function readText(name: string, what: string, cells: Cells | null): string | und
   if (isOmitted(cells)) return undefined;
   const value = singleCell(name, cells as Cells);
   if (typeof value !== "string") impossible(`${name} is ${quote(value)}. Give ${what}.`);
+  if (value.length > LONGEST_TEXT)
+    impossible(`${name} is a text of ${value.length} characters. Give ${what}.`);
   return value.trim() === "" ? undefined : value.trim();
 }
 

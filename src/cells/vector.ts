@@ -146,6 +146,11 @@ export function optionalLabel(name: string): Argument<string | number | undefine
 }
 
 /** Names are the same whatever their case, as everywhere in a sheet: the first spelling stands for all. */
+function notALabel(value: Cell): string {
+  if (isBlank(value) || typeof value === "string") return "blank";
+  return typeof value === "boolean" ? String(value).toUpperCase() : "no plain value";
+}
+
 function readLabels(name: string, cells: readonly Cell[]): (string | number)[] {
   const spellings = new Map<string, string>();
   return cells.map((cell, i) => {
@@ -158,7 +163,7 @@ function readLabels(name: string, cells: readonly Cell[]): (string | number)[] {
     }
     if (typeof value === "number" && Number.isFinite(value)) return value;
     return impossible(
-      `${name} (${i + 1} of ${cells.length}) is ${isBlank(value) ? "blank" : String(value)}. Give a name or a number.`,
+      `${name} (${i + 1} of ${cells.length}) is ${notALabel(value)}. Give a name or a number.`,
     );
   });
 }

@@ -1,5 +1,8 @@
 const LISTED = 3;
 
+/** No name is longer; of a longer text its beginning tells which name was meant. */
+const LONGEST_NAME = 80;
+
 /** Two names are one if they differ in case, in spaces, or in "fiber" for "fibre" only. */
 export function nameKey(name: string): string {
   return name.trim().toLowerCase().replace(/\s+/g, " ").replaceAll("fiber", "fibre");
@@ -7,9 +10,10 @@ export function nameKey(name: string): string {
 
 /** The names most like the one that was asked for, best first. */
 export function nearestNames(wanted: string, names: readonly string[]): readonly string[] {
-  const key = nameKey(wanted);
+  const keyOf = (name: string) => nameKey(name.slice(0, LONGEST_NAME));
+  const key = keyOf(wanted);
   return names
-    .map((name) => ({ name, slips: slipsWithin(key, nameKey(name)) }))
+    .map((name) => ({ name, slips: slipsWithin(key, keyOf(name)) }))
     .sort((one, other) => one.slips - other.slips)
     .slice(0, LISTED)
     .map(({ name }) => name);

@@ -35,6 +35,8 @@ export interface EmulatedExcel {
    * invocation. A failed call gives the error as its one cell.
    */
   call(id: string, ...given: unknown[]): HostCell[][];
+  /** The same without asking whether the host would allow it: anything in any place. */
+  callWith(id: string, given: readonly unknown[]): HostCell[][];
   /** The one cell of an answer that has just one. */
   one(id: string, ...given: unknown[]): HostCell;
   readonly built: BuiltFunctions;
@@ -54,17 +56,26 @@ export function emulateExcel(blankAs: BlankAs = null, built = inject("functions"
   vm.runInContext(built.code, engine);
   const dosewright = (engine as unknown as Pick<EmulatedExcel, "dosewright">).dosewright;
 
+  const parametersOf = (id: string) =>
+    built.metadata.functions.find((one) => one.id === id)?.parameters ?? [];
+
   function call(id: string, ...given: unknown[]): HostCell[][] {
-    const body = functions.get(id);
-    const metadata = built.metadata.functions.find((one) => one.id === id);
-    if (body === undefined || metadata === undefined) return [[new HostError("#NAME?")]];
-    if (given.length > metadata.parameters.length) throw new Error(`${id}: too many arguments`);
-    const filled = metadata.parameters.map(({ dimensionality, name, optional }, i) => {
-      const value = given[i];
-      if (value === undefined && optional !== true)
+    const parameters = parametersOf(id);
+    if (functions.has(id) && given.length > parameters.length)
+      throw new Error(`${id}: too many arguments`);
+    parameters.forEach(({ name, optional }, i) => {
+      if (given[i] === undefined && optional !== true)
         throw new Error(`${id}: ${name} is not optional`);
-      return hand(value, dimensionality === "matrix", blankAs);
     });
+    return callWith(id, given);
+  }
+
+  function callWith(id: string, given: readonly unknown[]): HostCell[][] {
+    const body = functions.get(id);
+    if (body === undefined) return [[new HostError("#NAME?")]];
+    const filled = parametersOf(id).map(({ dimensionality }, i) =>
+      hand(given[i], dimensionality === "matrix", blankAs),
+    );
     try {
       const answer = body(...filled, { functionName: id, address: "Sheet1!A1" });
       return Array.isArray(answer) ? (answer as HostCell[][]) : [[answer as HostCell]];
@@ -80,15 +91,43 @@ export function emulateExcel(blankAs: BlankAs = null, built = inject("functions"
     return answer[0][0] as HostCell;
   }
 
-  return { call, one, built, dosewright };
+  return { call, callWith, one, built, dosewright };
 }
 
 function hand(value: unknown, matrix: boolean, blankAs: BlankAs): unknown {
   const cell = (inside: unknown) => (inside === blank ? blankAs : inside);
   if (value === undefined) return null;
-  if (Array.isArray(value)) return (value as unknown[][]).map((row) => row.map(cell));
+  if (Array.isArray(value)) {
+    // The blank rows of a whole column are one and the same: it is turned into cells once.
+    const done = new Map<unknown[], unknown[]>();
+    return (value as unknown[][]).map((row) => {
+      const cells = done.get(row) ?? row.map(cell);
+      done.set(row, cells);
+      return cells;
+    });
+  }
   return matrix ? [[cell(value)]] : cell(value);
 }
+
+/** How many rows a sheet has. */
+export const SHEET_ROWS = 1_048_576;
+
+/** The whole column whose first cells hold these values: the rest of a million is blank. */
+export function wholeColumn(...values: unknown[]): unknown[][] {
+  const rows = new Array<unknown[]>(SHEET_ROWS).fill([blank]);
+  values.forEach((value, row) => {
+    rows[row] = [value];
+  });
+  return rows;
+}
+
+/** An error as the different hosts hand it over: their own object, a plain one, and the two of data types. */
+export const errorForms = (code: string): readonly object[] => [
+  new HostError(code),
+  { code },
+  { type: "Error", basicType: "Error", basicValue: code },
+  { basicType: "Error", basicValue: code },
+];
 
 /** A row of cells. */
 export const row = (...values: unknown[]): unknown[][] => [values];

@@ -11,6 +11,12 @@ export function runExample(excel: EmulatedExcel, formula: string): HostCell[][] 
   return Array.isArray(value) ? value : [[value as HostCell]];
 }
 
+/** The arguments of the example's outermost call; none where the formula is more than one call. */
+export function exampleArguments(excel: EmulatedExcel, formula: string): unknown[] {
+  const reader = new Reader(formula.replace(/^=/, ""));
+  return reader.take(/WETEND\.[A-Z.]+\(/) === undefined ? [] : readArguments(reader, excel);
+}
+
 /** The answer as the example prints it: each cell as its text. */
 export function readPrinted(answer: string): string[][] {
   const inside = answer.startsWith("{") ? answer.slice(1, answer.lastIndexOf("}")) : undefined;

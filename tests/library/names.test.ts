@@ -11,6 +11,10 @@ const NAMES = [
 ];
 
 describe("the nearest names", () => {
+  it("are found from the beginning of a text that is no name at all", () => {
+    expect(nearestNames(`Guar gum ${"and so on ".repeat(10_000)}`, NAMES)).toContain("Guar gum");
+  });
+
   it.each([
     ["Gaur", "Guar gum"],
     ["guar gumm", "Guar gum"],

@@ -71,7 +71,8 @@ export class StiffSolution {
 
   advanceTo(end: number): void {
     for (let steps = 0; this.time < end; steps++) {
-      if (steps === MOST_STEPS) {
+      const stands = this.time + this.step === this.time;
+      if (stands || steps === MOST_STEPS) {
         noAnswer(
           `The course in time cannot be followed to ${figure(end)} s with sufficient accuracy. Check the units of the rates.`,
         );

@@ -32,6 +32,9 @@ const STEPS_WITHIN_DOSES = 8;
 const LARGEST_TURN = 0.3;
 const SMALLEST_STEP = 1e-3;
 
+/** Doses that are further apart than this are not of one ladder; the walk would find nothing between them. */
+const NARROWEST_RATIO = 1e-9;
+
 interface Stop {
   readonly logScale: number;
   readonly projection: Projection;
@@ -54,6 +57,11 @@ export function bestScale(
     const dose = doses[i] as number;
     if (dose > 0 && dose < lowest) lowest = dose;
     if (dose > highest) highest = dose;
+  }
+  if (lowest < highest * NARROWEST_RATIO) {
+    noAnswer(
+      `The doses above 0 run from ${figure(lowest)} to ${figure(highest)}. No curve shows over so wide a range: give all doses in one unit.`,
+    );
   }
   const inside = (logScale: number) => at(highest * Math.exp(logScale));
   const walk = stopsBetween(inside, Math.log(lowest / highest), LOWEST_SCALE[shape]);

@@ -75,3 +75,12 @@ test("gives up on an equation without a solution instead of going on for ever", 
   const solution = new StiffSolution(runaway, Float64Array.of(1), 1e-3);
   expectRefusal("no answer", "cannot be followed to 2 s", () => solution.advanceTo(2));
 });
+
+test("gives up at once where no step is small enough for the clock to move", () => {
+  const absurd = single(
+    () => Number.NaN,
+    () => Number.POSITIVE_INFINITY,
+  );
+  const solution = new StiffSolution(absurd, Float64Array.of(1), 0);
+  expectRefusal("no answer", "cannot be followed to 2 s", () => solution.advanceTo(2));
+});

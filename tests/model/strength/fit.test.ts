@@ -138,6 +138,14 @@ describe("what is counted as a point", () => {
 });
 
 describe("a fit that has no answer says why", () => {
+  it.each([5e-324, 1e-300, 1e-9])("with a dose of %s among whole ones", (stray) => {
+    const points = independentPoints(
+      [0, 2, 4, 6, 8, stray, 16],
+      [40.3, 44.1, 46.2, 47.9, 48.4, 49.6, 49.8],
+    );
+    expect(() => fitResponse(points, "exponential")).toThrow(/give all doses in one unit/);
+  });
+
   const cases: [string, number[], number[], Shape, number | undefined, string][] = [
     [
       "as many points as parameters",
