@@ -15,9 +15,11 @@ import { impossible } from "../refusal";
 export const shapes = ["exponential", "hyperbolic", "peaked", "straight"] as const;
 export type Shape = (typeof shapes)[number];
 
-interface UnitCurve {
+export interface UnitCurve {
   readonly rise: (t: number) => number;
   readonly slope: (t: number) => number;
+  /** f″(t) */
+  readonly bend: (t: number) => number;
   /** −t·f′(t), from t and the rise that is already at hand. */
   readonly turn: (t: number, rise: number) => number;
 }
@@ -26,19 +28,22 @@ export const unitCurves: Readonly<Record<Shape, UnitCurve>> = {
   exponential: {
     rise: (t) => -Math.expm1(-t),
     slope: (t) => Math.exp(-t),
+    bend: (t) => -Math.exp(-t),
     turn: (t, rise) => t * (rise - 1),
   },
   hyperbolic: {
     rise: (t) => t / (1 + t),
     slope: (t) => 1 / ((1 + t) * (1 + t)),
+    bend: (t) => -2 / (1 + t) ** 3,
     turn: (_, rise) => rise * (rise - 1),
   },
   peaked: {
     rise: (t) => t * Math.exp(1 - t),
     slope: (t) => (1 - t) * Math.exp(1 - t),
+    bend: (t) => (t - 2) * Math.exp(1 - t),
     turn: (t, rise) => rise * (t - 1),
   },
-  straight: { rise: (t) => t, slope: () => 1, turn: (t) => -t },
+  straight: { rise: (t) => t, slope: () => 1, bend: () => 0, turn: (t) => -t },
 };
 
 /** Strength gained over the base at a dose. A straight response does not use its scale. */

@@ -1,0 +1,110 @@
+import { doseFor } from "../../strength/dose-for";
+import { slope } from "../../strength/response";
+import { gainOf, type Option } from "./option";
+
+/** Part of the target below which an option is not used. */
+const NEGLIGIBLE = 1e-10;
+/** A limit binds if it is reached to this, relative to itself. */
+const REACHED = 1e-7;
+
+export interface MixOption {
+  readonly amount: number;
+  readonly gain: number;
+  readonly shareOfGain: number;
+  readonly cost: number;
+  /** Price of the next N·m/g from this option; undefined where it gives no more. */
+  readonly marginalCost: number | undefined;
+  /** Whether it is used up to its maximum, or to the peak of its response. */
+  readonly atMaximum: boolean;
+}
+
+export interface MixLimit {
+  readonly use: number;
+  readonly binds: boolean;
+  /** By how much the cost falls per unit by which the limit is raised. */
+  readonly worth: number;
+}
+
+export interface Mix {
+  readonly options: readonly MixOption[];
+  readonly cost: number;
+  /** What the next N·m/g on top of the target costs; undefined where there is no target. */
+  readonly nextGain: number | undefined;
+  readonly limits: readonly MixLimit[];
+  /** The cheapest option that meets the target and all limits alone, if one does. */
+  readonly single:
+    | { readonly option: number; readonly cost: number; readonly saving: number }
+    | undefined;
+}
+
+/** The uses found, as parts of the full amounts, and what relief of target and limits is worth. */
+export interface Solution {
+  readonly used: ArrayLike<number>;
+  readonly nextGain: number | undefined;
+  readonly worths: readonly number[];
+}
+
+/** The account of a mix: what each option and each limit has to do with it, and what it saves. */
+export function accountFor(
+  target: number,
+  options: readonly Option[],
+  limits: readonly number[],
+  { used, nextGain, worths }: Solution,
+): Mix {
+  const amounts = options.map((option, i) => {
+    const part = used[i] as number;
+    if (part >= 1 - REACHED / 100) return option.full;
+    const amount = part * option.full;
+    return gainOf(option, amount) < NEGLIGIBLE * target ? 0 : amount;
+  });
+  const gains = options.map((option, i) => gainOf(option, amounts[i] as number));
+  const whole = gains.reduce((sum, gain) => sum + gain, 0);
+  const cost = options.reduce((sum, { price }, i) => sum + price * (amounts[i] as number), 0);
+  const single = cheapestSingle(target, options, limits);
+  return {
+    options: options.map((option, i): MixOption => {
+      const amount = amounts[i] as number;
+      const gain = gains[i] as number;
+      const rise = slope(amount, option.plateauGain, option.scale, option.shape);
+      return {
+        amount,
+        gain,
+        shareOfGain: whole > 0 ? gain / whole : 0,
+        cost: option.price * amount,
+        marginalCost: rise > 0 ? option.price / rise : undefined,
+        atMaximum: amount > 0 && amount >= option.full * (1 - REACHED),
+      };
+    }),
+    cost,
+    nextGain,
+    limits: limits.map((limit, j) => {
+      const use = options.reduce(
+        (sum, { uses }, i) => sum + (uses[j] as number) * (amounts[i] as number),
+        0,
+      );
+      return { use, binds: use >= limit * (1 - REACHED), worth: worths[j] as number };
+    }),
+    // The mix costs no more than the single option, but for the rounding of both.
+    single: single && { ...single, saving: Math.max(0, single.cost - cost) },
+  };
+}
+
+function cheapestSingle(
+  target: number,
+  options: readonly Option[],
+  limits: readonly number[],
+): { option: number; cost: number } | undefined {
+  let best: { option: number; cost: number } | undefined;
+  for (const [i, option] of options.entries()) {
+    const most = gainOf(option, option.full);
+    if (most < target) continue;
+    const { plateauGain, scale, shape } = option;
+    const amount = most === target ? option.full : doseFor(target, 0, plateauGain, scale, shape);
+    const keeps = limits.every(
+      (limit, j) => (option.uses[j] as number) * amount <= limit * (1 + REACHED),
+    );
+    const cost = option.price * amount;
+    if (keeps && (best === undefined || cost < best.cost)) best = { option: i, cost };
+  }
+  return best;
+}
