@@ -13,6 +13,9 @@ function shown(value: Value): string {
   return typeof value === "string" ? JSON.stringify(value) : `${value}`;
 }
 
+/** Names and formulas come from the file: what a terminal would take for a command is not passed on. */
+const printable = (line: string) => line.replace(/\p{Cc}+/gu, " ");
+
 /** What a person reads who ran a recalculation: what failed and why, what was kept, what went stale. */
 export function reportOf(
   { ours, failures, kept, cramped }: Recalculated,
@@ -39,7 +42,7 @@ export function reportOf(
     lines.push(
       `${sheet}!${address} gives many values but shows the first: enter its formula again in the spreadsheet, and it spills.`,
     );
-  return [...lines, ...stale];
+  return [...lines, ...stale].map(printable);
 }
 
 export function exitCodeOf({ failures, kept }: Recalculated): number {

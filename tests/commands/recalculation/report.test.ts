@@ -46,6 +46,12 @@ describe("the report of a recalculation", () => {
     ]);
   });
 
+  test("passes nothing on that a terminal would take for a command", () => {
+    const cramped = [{ sheet: "\u001b[31mLog\r\n", address: "C4" }];
+    for (const line of reportOf({ ...nothing, cramped }, 0, []))
+      expect(line).not.toMatch(/\p{Cc}/u);
+  });
+
   test.each([
     ["0 where all is well", nothing, 0],
     [

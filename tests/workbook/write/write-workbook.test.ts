@@ -1,12 +1,13 @@
 import ExcelJS from "exceljs";
 import { strFromU8, unzipSync } from "fflate";
-import { beforeAll, describe, expect, test } from "vitest";
-import type { Cell } from "../../../src/workbook/book";
+import { beforeAll, describe, expect, inject, test } from "vitest";
+import type { Book, Cell } from "../../../src/workbook/book";
 import { functionNames } from "../../../src/workbook/formula/stored-form";
 import { layOut } from "../../../src/workbook/layout/lay-out";
 import type { PlannedBook } from "../../../src/workbook/layout/planned";
 import { readWorkbook } from "../../../src/workbook/read/read-workbook";
 import { writeWorkbook } from "../../../src/workbook/write/write-workbook";
+import { plans } from "../../../templates/plans";
 import { samplePlan } from "../sample-plan";
 
 const names = functionNames(["DOSE.TARGET"]);
@@ -187,3 +188,26 @@ test("values that look like others are written as what they are", async () => {
   expect(row[0]?.formula).toBe("T(B1)");
   expect(row[6]?.formula).toBeUndefined();
 });
+
+test.each(plans)(
+  "the formulas, names and tables of $id are read back as the plan lays them out",
+  async (plan) => {
+    const planned = layOut(plan);
+    const all = functionNames(inject("functions").metadata.functions.map(({ id }) => id));
+    const { book } = await readWorkbook(await writeWorkbook(planned, all), all);
+    const formulasOf = (sheets: Book["sheets"]) =>
+      sheets.map(({ name, cells }) => [
+        name,
+        Object.entries(cells).flatMap(([row, line]) =>
+          Object.entries<Cell>(line)
+            .filter(([, { formula }]) => formula !== undefined)
+            .map(([column, { formula, spill }]) => [row, column, formula, spill]),
+        ),
+      ]);
+    expect(formulasOf(book.sheets)).toEqual(formulasOf(planned.sheets));
+    const sorted = (names: Book["definedNames"]) =>
+      [...names].sort((a, b) => (a.name < b.name ? -1 : 1));
+    expect(sorted(book.definedNames)).toEqual(sorted(planned.definedNames));
+    expect(book.tables).toEqual(planned.tables.map(({ formulas: _, ...table }) => table));
+  },
+);
