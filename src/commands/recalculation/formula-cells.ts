@@ -1,4 +1,4 @@
-import type { Book, Cell, Sheet } from "../../workbook/book";
+import { type Book, type Cell, isError, type Sheet } from "../../workbook/book";
 import { ourNames, usesOurs } from "../../workbook/formula/ours";
 import type { FunctionNames } from "../../workbook/formula/stored-form";
 import { tokensOf } from "../../workbook/formula/tokens";
@@ -12,6 +12,8 @@ export interface FormulaCell {
   readonly cell: Cell & { readonly formula: string };
   /** One of our functions is in it, or in a name that it uses. */
   readonly ours: boolean;
+  /** The file holds a value for it. One that its last program did not know, or waited for, is none. */
+  readonly saved: boolean;
   /** It looks at the clock, at chance, or at the program that shows it: it has no value of its own. */
   readonly fleeting: boolean;
 }
@@ -25,6 +27,8 @@ const fleetingFunctions: ReadonlySet<string> = new Set([
   "CELL",
   "INFO",
 ]);
+
+const unfinished: ReadonlySet<string> = new Set(["#NAME?", "#GETTING_DATA"]);
 
 export const cellKey = (sheet: string, row: number, column: number): string =>
   `${sheet.toLowerCase()}!${row},${column}`;
@@ -48,6 +52,7 @@ export function formulaCells(book: Book, names: FunctionNames): FormulaCell[] {
         row,
         column,
         cell: { ...cell, formula },
+        saved: !(cell.value === null || (isError(cell.value) && unfinished.has(cell.value.error))),
         ours: usesOurs(formula, names, namesWithOurs),
         fleeting: tokensOf(formula).some(
           ({ kind, text }) => kind === "function" && fleetingFunctions.has(text.toUpperCase()),

@@ -95,15 +95,15 @@ class Recalculation {
    */
   async #judgeNative(): Promise<Book> {
     for (const cell of this.#native)
-      if (cell.fleeting && cell.cell.value !== null) this.#kept.set(cell.key, cell);
-    const saved = this.#ours.filter(({ cell }) => cell.value !== null);
+      if (cell.fleeting && cell.saved) this.#kept.set(cell.key, cell);
+    const saved = this.#ours.filter(({ saved }) => saved);
     for (let round = 0; ; round++) {
       const frozen = [...saved, ...this.#kept.values()];
       const { book } = await this.engine.recalculate(frozenBook(this.original, frozen));
       const differing = this.#native.filter(
         (native) =>
           !this.#kept.has(native.key) &&
-          native.cell.value !== null &&
+          native.saved &&
           !sameAnswer(native, this.original, book, alike),
       );
       const judged = await this.#independentOfUnsaved(differing, book, frozen);
@@ -120,7 +120,7 @@ class Recalculation {
     computed: Book,
     frozen: readonly FormulaCell[],
   ): Promise<readonly FormulaCell[]> {
-    const unsaved = this.#ours.filter(({ cell }) => cell.value === null);
+    const unsaved = this.#ours.filter(({ saved }) => !saved);
     if (differing.length === 0 || unsaved.length === 0) return differing;
     const blank = frozenBook(this.original, [...frozen, ...unsaved]);
     const { book } = await this.engine.recalculate(blank);
@@ -185,7 +185,7 @@ class Recalculation {
     const isUnchanged = (native: FormulaCell) =>
       this.#kept.has(native.key) ||
       (before !== undefined &&
-        native.cell.value !== null &&
+        native.saved &&
         !this.#unjudged.includes(native) &&
         sameAnswer(native, before, computed, sameValue));
     return restored(this.original, computed, [...this.#ours, ...this.#native], isUnchanged);

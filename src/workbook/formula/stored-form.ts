@@ -47,7 +47,10 @@ function withSpillMarks(tokens: readonly Token[]): Token[] {
   const result: Token[] = [];
   for (let at = 0; at < tokens.length; at++) {
     const token = tokens[at] as Token;
-    if (token.kind !== "function" || withoutFuturePrefix(token.text) !== "ANCHORARRAY") {
+    if (
+      token.kind !== "function" ||
+      withoutFuturePrefix(token.text).toUpperCase() !== "ANCHORARRAY"
+    ) {
       result.push(token);
       continue;
     }

@@ -56,6 +56,20 @@ describe("our formulas and those that read them", () => {
     expect(kept).toEqual([]);
   });
 
+  test("and those that read them come alive again after a program that did not know them", async () => {
+    const unknown = { error: "#NAME?" };
+    const { book, kept } = await run({
+      ...inputs,
+      A3: { value: unknown, formula: "A2*1" },
+      B1: { value: unknown, formula: "WETEND.DOSE.TARGET(A1,A3)" },
+      B2: { value: unknown, formula: "B1*2" },
+    });
+    expect([at(book, "A3"), at(book, "B1"), at(book, "B2")].map((cell) => cell?.value)).toEqual([
+      0.8, 8.125, 16.25,
+    ]);
+    expect(kept).toEqual([]);
+  });
+
   test("are found behind names", async () => {
     const { book, ours } = await run({ ...inputs, B1: { value: 1, formula: "target*2" } }, false, [
       { name: "target", formula: "WETEND.DOSE.TARGET(S!$A$1,S!$A$2)" },

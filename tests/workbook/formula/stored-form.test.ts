@@ -40,6 +40,7 @@ describe("a formula between its shown and its stored form", () => {
 
   test("knows our functions whatever the case", () => {
     expect(shownFormula("_XLDUDF_wetend_dose_target(1,1)", names)).toBe("WETEND.DOSE.TARGET(1,1)");
+    expect(shownFormula("_xlfn.anchorarray($B$1)", names)).toBe("$B$1#");
     expect(storedFormula("wetend.dose.target(1,1)", names)).toBe("_xldudf_WETEND_DOSE_TARGET(1,1)");
   });
 
