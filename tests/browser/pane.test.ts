@@ -1,7 +1,16 @@
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { seriousFindings } from "./axe";
-import { computeCell, deedsOf, LOOKS, type Name, OpenedPane, openTab, say } from "./pane/open-pane";
+import {
+  computeCell,
+  deedsOf,
+  LOOKS,
+  type Name,
+  OpenedPane,
+  openTab,
+  say,
+  widerThan,
+} from "./pane/open-pane";
 import type { TestPage } from "./pane/page";
 
 let pane: OpenedPane;
@@ -16,16 +25,6 @@ afterEach(async () => {
 });
 
 const TABS: readonly Name[] = ["Additives", "Safety", "Functions", "Templates", "Working"];
-
-/** What reaches beyond the right edge and is not in something that scrolls by itself. */
-const tooWide = (at: Page) =>
-  at.evaluate(() =>
-    document.documentElement.scrollWidth <= window.innerWidth
-      ? []
-      : [...document.querySelectorAll("#pane *")]
-          .filter((element) => element.getBoundingClientRect().right > window.innerWidth)
-          .map((element) => element.outerHTML.slice(0, 160)),
-  );
 
 /** A state that each part can be brought into, furthest from how it opens. */
 const STATES: Readonly<Record<string, () => Promise<void>>> = {
@@ -84,7 +83,7 @@ test.each(Object.keys(LOOKS))(
     for (const [state, reach] of Object.entries(STATES)) {
       await reach();
       expect(await seriousFindings(page), state).toEqual([]);
-      expect(await tooWide(page), state).toEqual([]);
+      expect(await widerThan(page), state).toEqual([]);
     }
   },
 );

@@ -5,6 +5,7 @@ import { ACCENT, axisLabel, dashOf, FAINT, INK, look, PAPER, RULE, textWidth } f
 export function drawCurves(picture: Curves, width: number): Element {
   const { curves, band = [], measured = [], here, level, x, y } = picture;
   const isNamed = curves.length > 1;
+  const highest = Math.max(...curves.flatMap(({ points }) => points.map(([, y]) => y)));
   const ends = curves.flatMap(({ label, points }) => {
     const end = points.at(-1);
     return end === undefined ? [] : [{ label, x: end[0], y: end[1] }];
@@ -37,7 +38,7 @@ export function drawCurves(picture: Curves, width: number): Element {
         text: "label",
         frameAnchor: "right",
         dx: -4,
-        dy: 8,
+        dy: level.y < highest / 4 ? -8 : 8,
         fill: INK,
         textAnchor: "end",
       }),

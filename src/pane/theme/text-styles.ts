@@ -17,6 +17,8 @@ export const useText = makeStyles({
   },
   faint: { color: tokens.colorNeutralForeground3 },
   paragraph: { margin: `${tokens.spacingVerticalXS} 0`, lineHeight: tokens.lineHeightBase300 },
+  /** Numbers that may run over several lines. */
+  numbers: { fontVariantNumeric: "tabular-nums" },
   number: { fontVariantNumeric: "tabular-nums", whiteSpace: "nowrap" },
   code: {
     fontFamily: tokens.fontFamilyMonospace,

@@ -18,7 +18,11 @@ const useStyles = makeStyles({
     columnGap: tokens.spacingHorizontalM,
   },
   value: { marginInlineStart: "auto", textAlign: "end", overflowWrap: "anywhere" },
-  under: { fontSize: tokens.fontSizeBase200, lineHeight: tokens.lineHeightBase200 },
+  under: {
+    fontSize: tokens.fontSizeBase200,
+    lineHeight: tokens.lineHeightBase200,
+    overflowWrap: "anywhere",
+  },
   failed: { fontWeight: tokens.fontWeightSemibold },
 });
 
@@ -49,7 +53,7 @@ export function Arguments(props: ArgumentsProps) {
           <li key={argument.name} className={styles.argument}>
             <div className={styles.line}>
               <span>{argument.name}</span>
-              <span className={mergeClasses(styles.value, text.number)}>
+              <span className={mergeClasses(styles.value, text.numbers)}>
                 {inWords(value, isLeftOut)}{" "}
                 {argument.choices === undefined && argument.unit !== "text" && (
                   <span className={text.faint}>{argument.unit}</span>

@@ -75,3 +75,17 @@ export const deedsOf = (page: Page) =>
   page.evaluate(() => (window as unknown as { page: TestPage }).page.sheet.deeds);
 
 export const say = (page: Page) => page.locator(".fui-MessageBar").textContent();
+
+/** What reaches beyond the right edge and is not in something that scrolls by itself. */
+export const widerThan = (page: Page) =>
+  page.evaluate(() => {
+    if (document.documentElement.scrollWidth <= window.innerWidth) return [];
+    const scrolls = (element: Element | null): boolean =>
+      element !== null &&
+      (getComputedStyle(element).overflowX !== "visible" || scrolls(element.parentElement));
+    const beyond = [...document.querySelectorAll("#pane *")]
+      .filter((element) => element.getBoundingClientRect().right > window.innerWidth)
+      .filter((element) => !scrolls(element.parentElement))
+      .map((element) => element.outerHTML.slice(0, 300));
+    return [`${document.documentElement.scrollWidth} pixels`, ...beyond];
+  });
