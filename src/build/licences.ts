@@ -33,7 +33,7 @@ export class Licences {
     compiler.hooks.thisCompilation.tap("Licences", (compilation) => {
       const stage = compiler.webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONS;
       compilation.hooks.processAssets.tap({ name: "Licences", stage }, () => {
-        const packages = shippedPackages(compilation);
+        const packages = shippedPackages(modulesIn(compilation));
         for (const { name, licence } of packages) {
           if (!isPermissive(licence)) {
             compilation.errors.push(new webpack.WebpackError(`licence of ${name}: ${licence}`));
@@ -54,9 +54,14 @@ export function isPermissive(licence: string): boolean {
     .some((choice) => choice.split(" AND ").every((one) => PERMISSIVE.has(one.trim())));
 }
 
-export function shippedPackages({ modules }: Pick<Compilation, "modules">): ShippedPackage[] {
+/** The modules that some script of the build holds: what was shaken off does not ship. */
+function modulesIn({ chunks, chunkGraph }: Compilation): Module[] {
+  return [...chunks].flatMap((chunk) => [...chunkGraph.getChunkModulesIterable(chunk)]);
+}
+
+export function shippedPackages(modules: readonly Module[]): ShippedPackage[] {
   const folders = new Set<string>();
-  for (const file of [...modules].flatMap(filesOf)) {
+  for (const file of modules.flatMap(filesOf)) {
     const [, folder] = /^(.*[\\/]node_modules[\\/](?:@[^\\/]+[\\/])?[^\\/]+)[\\/]/.exec(file) ?? [];
     if (folder !== undefined) folders.add(folder);
   }
