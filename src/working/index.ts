@@ -4,8 +4,10 @@ import { dose } from "./dose";
 import { effluent } from "./effluent";
 import { library } from "./library";
 import { partition } from "./partition";
+import { refining } from "./refining";
 import { retention } from "./retention";
 import type { Working } from "./step";
+import { strength } from "./strength";
 import { trial } from "./trial";
 import { uncertainty } from "./uncertainty";
 
@@ -15,6 +17,8 @@ const TELLERS: Readonly<Record<string, (...values: never[]) => Working>> = {
   ...retention,
   ...dose,
   ...charge,
+  ...strength,
+  ...refining,
   ...cost,
   ...trial,
   ...uncertainty,

@@ -45,6 +45,8 @@ export const percent = (share: number) => `${short(Number.isFinite(share) ? 100 
 export interface Axis {
   readonly label: string;
   readonly unit: string;
+  /** False where only differences count: then the axis spans what is drawn, not 0. */
+  readonly fromZero?: false;
 }
 
 export type Point = readonly [x: number, y: number];

@@ -25,6 +25,16 @@ export function fitBestShape(points: Points, knownBase?: number): Fit {
       `The number of points is ${count}. Give at least ${needed} to let shape be "best" (sheets of one batch are one point), or name a shape.`,
     );
   }
+  const fits = fitEachShape(points, knownBase);
+  // Where several shapes fit to the last digit, rounding may not choose.
+  const rounding = roundingOf(points.strengths);
+  const cost = (fit: Fit) =>
+    correctedAkaike(Math.max(fit.residualSumOfSquares, rounding), count, fit.parameters) as number;
+  return fits.reduce((best, fit) => (cost(fit) < cost(best) ? fit : best));
+}
+
+/** The fits of the shapes that the points can tell. */
+export function fitEachShape(points: Points, knownBase?: number): Fit[] {
   const fits: Fit[] = [];
   for (const shape of shapes) {
     try {
@@ -33,9 +43,5 @@ export function fitBestShape(points: Points, knownBase?: number): Fit {
       if (!(refusal instanceof Refusal) || shape === "straight") throw refusal;
     }
   }
-  // Where several shapes fit to the last digit, rounding may not choose.
-  const rounding = roundingOf(points.strengths);
-  const cost = (fit: Fit) =>
-    correctedAkaike(Math.max(fit.residualSumOfSquares, rounding), count, fit.parameters) as number;
-  return fits.reduce((best, fit) => (cost(fit) < cost(best) ? fit : best));
+  return fits;
 }

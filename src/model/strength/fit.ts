@@ -121,14 +121,15 @@ function covarianceRoot(
 ): Fit["covarianceRoot"] {
   const free = knownBase === undefined;
   const perRise = deviation / Math.sqrt(riseSquares);
-  const perScale =
-    shape === "straight" ? 0 : (Math.sign(gain) * deviation) / Math.sqrt(acrossSquares);
+  // A straight response has no scale to vary, and may have no gain to divide by.
+  const isScaled = shape !== "straight";
+  const perScale = isScaled ? (Math.sign(gain) * deviation) / Math.sqrt(acrossSquares) : 0;
   const own = free
     ? (deviation * Math.sqrt(blocks.sizes.reduce((sum, size) => sum + 1 / size, 0))) / blocks.count
     : 0;
   return [
     [own, -meanRise * perRise, (lean * meanRise - meanTurn) * perScale],
     [0, perRise, -lean * perScale],
-    [0, 0, (scale / gain) * perScale],
+    [0, 0, isScaled ? (scale / gain) * perScale : 0],
   ];
 }

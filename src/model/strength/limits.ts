@@ -14,12 +14,25 @@ export function limitsBy(
   fit: Fit,
   confidence: number,
 ): (estimate: number, deviations: readonly number[]) => Estimate {
-  const t = -studentQuantile((1 - confidence) / 2, fit.degreesOfFreedom);
+  const t = limitingT(fit, confidence);
   return (estimate, [a = 0, b = 0, c = 0]) => {
     const standardError = Math.sqrt(a * a + b * b + c * c);
     const reach = t * standardError;
     return { estimate, standardError, lower: estimate - reach, upper: estimate + reach };
   };
+}
+
+/** How many standard errors the limits lie from the estimate. */
+export function limitingT({ degreesOfFreedom }: Fit, confidence: number): number {
+  return -studentQuantile((1 - confidence) / 2, degreesOfFreedom);
+}
+
+/** Correlation of gain and scale; none where one of them is certain, or the shape has no scale. */
+export function gainScaleCorrelation({ covarianceRoot }: Fit): number | undefined {
+  const [, [, ownGain, gainWithScale], [, , ownScale]] = covarianceRoot;
+  const gainError = Math.hypot(ownGain, gainWithScale);
+  if (gainError === 0 || ownScale === 0) return undefined;
+  return (Math.sign(ownScale) * gainWithScale) / gainError;
 }
 
 /** Base, gain and scale of a fit with their limits, which are symmetrical by construction. */

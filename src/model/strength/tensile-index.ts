@@ -1,5 +1,5 @@
 /** Standard acceleration of free fall, m/s² (exact by the 3rd General Conference on Weights and Measures, 1901). */
-const STANDARD_GRAVITY = 9.80665;
+export const STANDARD_GRAVITY = 9.80665;
 
 /**
  * Tensile index I = 1000·S/w in N·m/g from tensile strength S in kN/m and grammage w in g/m².

@@ -82,6 +82,15 @@ describe("the fit with a free base, blocks and the other shapes", () => {
     expect(fit.correctedAkaike).toBeUndefined();
   });
 
+  it("holds the scale of a line, and keeps its errors, where it does not rise at all", () => {
+    const fit = fitResponse(independentPoints([0, 1, 2, 3], [41, 40, 40, 41]), "straight");
+    const { plateauGain, scale } = estimates(fit, 0.95);
+    // By hand: residuals ±0.5, so that s² is 1/2, and the error of the slope √(s²/5).
+    expect(fit.plateauGain).toBe(0);
+    expectClose(plateauGain.standardError, Math.sqrt(0.1), 1e-14);
+    expect(scale).toEqual({ estimate: 1, standardError: 0, lower: 1, upper: 1 });
+  });
+
   it("takes the effect of blocks out: an offset of a block moves its base alone", () => {
     const set = computed.cases.find(({ name }) =>
       name.includes("incomplete"),
