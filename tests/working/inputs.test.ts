@@ -6,7 +6,7 @@ import { inputs } from "./inputs";
 import { callsDuring, expectAgreement, expectSoundWords } from "./told";
 
 const excel = emulateExcel();
-const RUNS = 40;
+const RUNS = 24;
 /** Some inputs have no answer; of each function at least so many have one. */
 const ANSWERED = RUNS / 4;
 

@@ -52,13 +52,11 @@ export function fitResponse(points: Points, shape: Shape, knownBase?: number): F
   refuseBeyondMeasure(squares(points.doses) + squares(points.strengths));
 
   const projections = projector(points, shape, knownBase);
-  if (shape !== "straight" && projections.spread <= roundingOf(points.strengths)) {
-    noAnswer(
-      "The strengths do not change with the dose, so that gain and scale cannot be told apart. Test a wider range of doses.",
-    );
-  }
+  const rounding = roundingOf(points.strengths);
+  if (shape !== "straight" && projections.spread <= rounding) refuseNoChange();
   const fitted =
     shape === "straight" ? projections.at(1) : bestScale(projections, points.doses, shape);
+  if (shape !== "straight" && fitted.gain ** 2 * fitted.riseSquares <= rounding) refuseNoChange();
   const { base, gain, scale, residualSumOfSquares } = fitted;
   refuseBeyondMeasure(base + gain + scale + residualSumOfSquares);
 
@@ -79,6 +77,12 @@ export function fitResponse(points: Points, shape: Shape, knownBase?: number): F
     correctedAkaike: correctedAkaike(residualSumOfSquares, count, parameters),
     lackOfFit: lackOfFit(points, residualSumOfSquares, degreesOfFreedom),
   };
+}
+
+function refuseNoChange(): never {
+  noAnswer(
+    "The strengths do not change with the dose, so that gain and scale cannot be told apart. Test a wider range of doses.",
+  );
 }
 
 function refuseBeyondMeasure(number: number): void {

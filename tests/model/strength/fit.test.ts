@@ -245,6 +245,16 @@ describe("a fit that has no answer says why", () => {
     expect(fit).toThrow(message);
   });
 
+  it("strengths that scatter at each dose about the same mean", () => {
+    const points = independentPoints(
+      [0, 2, 6, 12, 0, 2, 6, 12],
+      [39, 40.5, 41, 39, 41, 39.5, 39, 41],
+    );
+    expect(() => fitResponse(points, "exponential")).toThrow(
+      "The strengths do not change with the dose",
+    );
+  });
+
   it("blocks that each hold one dose", () => {
     const points = independentPoints(
       [0, 0, 3, 3, 6, 6],
