@@ -3,6 +3,7 @@ import { ErrorInInput } from "./answer";
 import type { Argument } from "./argument";
 import { type Cell, type Cells, isError, isOmitted, plainValue } from "./cell";
 import { shorten } from "./quantity";
+import { line, type Vector } from "./vector";
 
 /** One word out of a list, matched without regard to case. */
 export function choice<W extends string>(
@@ -19,6 +20,29 @@ export function choice<W extends string>(
       const wanted = typeof value === "string" ? value.trim().toLowerCase() : undefined;
       const found = words.find((word) => word.toLowerCase() === wanted);
       return found ?? impossible(`${name} is ${quote(value)}. ${give}`);
+    },
+  };
+}
+
+/** A row or a column of such words, or one that stands for all. */
+export function choices<W extends string>(
+  name: string,
+  size: string,
+  words: readonly W[],
+  fallback: NoInfer<W>,
+): Argument<readonly W[]> & Pick<Vector, "size" | "oneForAll" | "paired"> {
+  return {
+    name,
+    size,
+    oneForAll: true,
+    paired: false,
+    read(cells) {
+      if (isOmitted(cells)) return [fallback];
+      const given = line(name, cells as Cells);
+      return given.map((cell, i) => {
+        const place = given.length === 1 ? name : `${name} (${i + 1} of ${given.length})`;
+        return choice(place, words).read([[cell]]);
+      });
     },
   };
 }

@@ -5,29 +5,39 @@ import { columnsOf } from "./extent";
 import { type Limits, quantity } from "./quantity";
 import { line, readVector } from "./vector";
 
+type Columns = readonly (readonly number[])[];
+
 /** A block of numbers, column by column, all equally long. A single row is one vector, as everywhere. */
-export function columns(
-  name: string,
-  unit: string,
-  limits: Limits,
-): Argument<readonly (readonly number[])[]> {
+export function columns(name: string, unit: string, limits: Limits): Argument<Columns> {
   return {
     name,
     read(cells) {
-      const { allowed } = quantity(name, unit, limits);
-      if (isOmitted(cells)) impossible(`${name} is missing. Give ${allowed}.`);
-      const block = (cells as Cells).slice(0, usedRows(cells as Cells));
-      if (block.length === 0) impossible(`${name} is blank. Give ${allowed}.`);
-      if (block.length === 1) {
-        return [readVector({ name, element: quantity(name, unit, limits) }, line(name, block))];
+      if (isOmitted(cells)) {
+        impossible(`${name} is missing. Give ${quantity(name, unit, limits).allowed}.`);
       }
-      return Array.from({ length: columnsOf(block) }, (_, column) => {
-        const place = `${name}, column ${column + 1}`;
-        return readVector(
-          { name: place, element: quantity(place, unit, limits) },
-          block.map((row) => row[column]),
-        );
-      });
+      return readColumns(name, unit, limits, cells as Cells);
     },
   };
+}
+
+/** The same, where it may be left out: no column then. */
+export function optionalColumns(name: string, unit: string, limits: Limits): Argument<Columns> {
+  return {
+    name,
+    read: (cells) => (isOmitted(cells) ? [] : readColumns(name, unit, limits, cells as Cells)),
+  };
+}
+
+function readColumns(name: string, unit: string, limits: Limits, cells: Cells): Columns {
+  const block = cells.slice(0, usedRows(cells));
+  const element = quantity(name, unit, limits);
+  if (block.length === 0) impossible(`${name} is blank. Give ${element.allowed}.`);
+  if (block.length === 1) return [readVector({ name, element }, line(name, block))];
+  return Array.from({ length: columnsOf(block) }, (_, column) => {
+    const place = `${name}, column ${column + 1}`;
+    return readVector(
+      { name: place, element: quantity(place, unit, limits) },
+      block.map((row) => row[column]),
+    );
+  });
 }

@@ -5,6 +5,7 @@ import "./cost";
 import "./dose";
 import "./effluent";
 import "./library";
+import "./mix";
 import "./partition";
 import "./refining";
 import "./retention";

@@ -130,6 +130,20 @@ export const inputs: Readonly<Record<string, Given>> = {
   "COST.PARITY": fc.tuple(price, aboveShare, aboveShare, left(number(0, 5)), left(above)),
   "COST.EFFLUENT": fc.tuple(dose, share, price, number(0, 8)),
   "COST.GRAMMAGE": fc.tuple(above, above, above, above, left(any)),
+  "COST.MIX": fc
+    .record({ options: fc.integer({ min: 1, max: 6 }), limited: fc.boolean() })
+    .chain(({ options, limited }) =>
+      fc.tuple(
+        fc.oneof(fc.constant(0), number(0.1, 4)),
+        row(options, number(2, 20)),
+        row(options, number(1, 20)),
+        row(options, price),
+        row(options, number(5, 60)),
+        left(rowOrOne(options, oneOf("exponential", "hyperbolic", "peaked", "straight"))),
+        limited ? row(options, share) : fc.constant(undefined),
+        limited ? number(5, 60) : fc.constant(undefined),
+      ),
+    ),
   "COST.BUDGET": fc
     .integer({ min: 1, max: 50 })
     .chain((periods) =>

@@ -1,6 +1,7 @@
 import { budgeted } from "./budget";
 import { grammage } from "./grammage";
 import { marginal } from "./marginal";
+import { mix } from "./mix";
 import { additivePerGain, refiningPerGain } from "./per-gain";
 import { active, effluent, parity } from "./prices";
 import { variance } from "./variance";
@@ -13,6 +14,7 @@ export const cost = {
   "COST.PARITY": parity,
   "COST.EFFLUENT": effluent,
   "COST.GRAMMAGE": grammage,
+  "COST.MIX": mix,
   "COST.BUDGET": budgeted,
   "COST.VARIANCE": variance,
 };

@@ -1,6 +1,6 @@
 import { doseFor } from "../../strength/dose-for";
 import { slope } from "../../strength/response";
-import { gainOf, type Option } from "./option";
+import { type Ceiling, gainOf, type Option } from "./option";
 
 /** Part of the target below which an option is not used. */
 const NEGLIGIBLE = 1e-10;
@@ -8,27 +8,29 @@ const NEGLIGIBLE = 1e-10;
 const REACHED = 1e-7;
 
 export interface MixOption {
+  /** Options are counted from 1, in the order given. */
+  readonly number: number;
   readonly amount: number;
   readonly gain: number;
   readonly shareOfGain: number;
   readonly cost: number;
   /** Price of the next N·m/g from this option; undefined where it gives no more. */
   readonly marginalCost: number | undefined;
-  /** Whether it is used up to its maximum, or to the peak of its response. */
-  readonly atMaximum: boolean;
+  /** What it is used up to, where it is used up to something. */
+  readonly ceiling: Ceiling | undefined;
 }
 
 export interface MixLimit {
   readonly use: number;
   readonly binds: boolean;
-  /** By how much the cost falls per unit by which the limit is raised. */
-  readonly worth: number;
+  /** By how much the cost falls per unit by which the limit is raised; undefined with `nextGain`. */
+  readonly worth: number | undefined;
 }
 
 export interface Mix {
   readonly options: readonly MixOption[];
   readonly cost: number;
-  /** What the next N·m/g on top of the target costs; undefined where there is no target. */
+  /** What the next N·m/g on top of the target costs; undefined where there is no target, or no more gain. */
   readonly nextGain: number | undefined;
   readonly limits: readonly MixLimit[];
   /** The cheapest option that meets the target and all limits alone, if one does. */
@@ -41,7 +43,7 @@ export interface Mix {
 export interface Solution {
   readonly used: ArrayLike<number>;
   readonly nextGain: number | undefined;
-  readonly worths: readonly number[];
+  readonly worths: readonly (number | undefined)[];
 }
 
 /** The account of a mix: what each option and each limit has to do with it, and what it saves. */
@@ -67,12 +69,13 @@ export function accountFor(
       const gain = gains[i] as number;
       const rise = slope(amount, option.plateauGain, option.scale, option.shape);
       return {
+        number: i + 1,
         amount,
         gain,
         shareOfGain: whole > 0 ? gain / whole : 0,
         cost: option.price * amount,
         marginalCost: rise > 0 ? option.price / rise : undefined,
-        atMaximum: amount > 0 && amount >= option.full * (1 - REACHED),
+        ceiling: amount > 0 && amount >= option.full * (1 - REACHED) ? option.ceiling : undefined,
       };
     }),
     cost,
@@ -82,7 +85,7 @@ export function accountFor(
         (sum, { uses }, i) => sum + (uses[j] as number) * (amounts[i] as number),
         0,
       );
-      return { use, binds: use >= limit * (1 - REACHED), worth: worths[j] as number };
+      return { use, binds: use >= limit * (1 - REACHED), worth: worths[j] };
     }),
     // The mix costs no more than the single option, but for the rounding of both.
     single: single && { ...single, saving: Math.max(0, single.cost - cost) },
@@ -104,7 +107,16 @@ function cheapestSingle(
       (limit, j) => (option.uses[j] as number) * amount <= limit * (1 + REACHED),
     );
     const cost = option.price * amount;
-    if (keeps && (best === undefined || cost < best.cost)) best = { option: i, cost };
+    if (keeps && (best === undefined || cost < best.cost)) best = { option: i + 1, cost };
   }
   return best;
+}
+
+/** The limits that bind, in words; none where the target alone decides. */
+export function bindingLimits({ options, limits }: Mix): string {
+  const words = [
+    ...options.flatMap(({ ceiling }, i) => (ceiling ? [`${ceiling} of option ${i + 1}`] : [])),
+    ...limits.flatMap(({ binds }, j) => (binds ? [`side limit ${j + 1}`] : [])),
+  ];
+  return words.length > 0 ? words.join(", ") : "none";
 }

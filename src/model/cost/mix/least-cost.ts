@@ -16,9 +16,9 @@ const LEAST_BARRIER = 1e-10;
 
 export interface LeastCost {
   /** Use of each option, as a part of its full amount. */
-  readonly used: number[];
+  readonly used: readonly number[];
   /** What each limit, and last the target, is worth: by how much cost falls per unit of relief. */
-  readonly multipliers: number[];
+  readonly multipliers: readonly number[];
 }
 
 /**
@@ -39,11 +39,13 @@ export function leastCost(program: Program, costUnit: number): LeastCost | undef
   return undefined;
 }
 
-/** The largest part of the target that can be met, up to 1, whatever the cost; undefined if not found. */
-export function largestGain(program: Program): number | undefined {
-  const free = { ...program, cost: new Array<number>(program.cost.length).fill(0) };
+/** The use of most gain, whatever the cost, and the part of the target that it meets, up to 1. */
+export function largestGain(
+  program: Program,
+): { readonly used: readonly number[]; readonly part: number } | undefined {
+  const free = { ...program, cost: program.cost.map(() => 0) };
   const answer = solve(withMissing(free, 1, 1));
-  return answer && 1 - missing(answer);
+  return answer && { used: answer.used.slice(0, -1), part: 1 - missing(answer) };
 }
 
 function missing({ used }: LeastCost): number {

@@ -1,5 +1,5 @@
 import { figure } from "../../figure";
-import { noAnswer } from "../../refusal";
+import { impossible, noAnswer } from "../../refusal";
 import { type Shape, scaleOf, unitCurves } from "../../strength/response";
 import { requireEqualLengths, type Vector } from "../../vectors";
 import { accountFor, type Mix, type Solution } from "./account";
@@ -9,6 +9,8 @@ import type { Program } from "./program";
 
 /** How far above what can be reached a target may be by its own rounding. */
 const TARGET_ROUNDING = 1e-9;
+/** Ratios of one input to another that no mix can have. */
+const BEYOND_REASON = 1e30;
 
 /**
  * The cheapest mix of options that reaches a gain in strength: amounts xᵢ with
@@ -36,6 +38,7 @@ export function cheapestMix(
   sideLimits: Vector,
 ): Mix {
   requireEqualLengths({ plateauGains, scales, prices, maxima });
+  const uses = usesOfLimits(sideUse, shapes.length, sideLimits.length);
   const limits = Array.from(sideLimits);
   const options = withoutForbidden(
     shapes.map((shape, i) =>
@@ -45,7 +48,7 @@ export function cheapestMix(
         scales[i] as number,
         prices[i] as number,
         maxima[i] as number,
-        sideUse.map((use) => use[i] as number),
+        uses.map((use) => use[i] as number),
       ),
     ),
     limits,
@@ -59,7 +62,11 @@ function cheapestUse(
   limits: readonly number[],
 ): Solution {
   if (target === 0) {
-    return { used: options.map(() => 0), nextGain: undefined, worths: limits.map(() => 0) };
+    return {
+      used: options.map(() => 0),
+      nextGain: undefined,
+      worths: limits.map(() => undefined),
+    };
   }
   const rows = limits.flatMap((limit, j) => limitRow(options, limit, j));
   const all = options.reduce((sum, option) => sum + gainOf(option, option.full), 0);
@@ -67,11 +74,7 @@ function cheapestUse(
   const answer = mayReach
     ? leastCost(programFor(target, options, rows), roughCost(target, options))
     : undefined;
-  if (answer === undefined) {
-    const part =
-      rows.length > 0 && all > 0 ? (largestGain(programFor(all, options, rows)) ?? 1) : 1;
-    refuse(target, part * all);
-  }
+  if (answer === undefined) return allThereIs(target, all, options, rows, limits);
   const worths = limits.map(() => 0);
   for (const [k, { j, unit }] of rows.entries())
     worths[j] = (answer.multipliers[k] as number) / unit;
@@ -82,9 +85,56 @@ function cheapestUse(
   };
 }
 
+/**
+ * The mix of most gain, where that is the target to the last digit and so there is no choice; else the
+ * refusal of a target that is out of reach.
+ */
+function allThereIs(
+  target: number,
+  all: number,
+  options: readonly Option[],
+  rows: readonly LimitRow[],
+  limits: readonly number[],
+): Solution {
+  const largest =
+    rows.length > 0 && all > 0
+      ? largestGain(programFor(all, options, rows))
+      : { used: options.map(() => 1), part: 1 };
+  const reached = (largest?.part ?? 1) * all;
+  if (largest === undefined || Math.abs(reached / target - 1) > TARGET_ROUNDING) {
+    refuse(target, reached);
+  }
+  return { used: largest.used, nextGain: undefined, worths: limits.map(() => undefined) };
+}
+
+/** An array of uses for each limit. The uses of a single option are as well a single row of them. */
+function usesOfLimits(
+  sideUse: readonly Vector[],
+  options: number,
+  limits: number,
+): readonly Vector[] {
+  const only = sideUse[0];
+  if (options === 1 && sideUse.length === 1 && only?.length === limits) {
+    return Array.from(only, (use) => [use]);
+  }
+  if (sideUse.length !== limits) {
+    impossible(
+      `sideUse has ${sideUse.length} columns and sideLimits ${limits} values. Give a column of uses for each limit, or neither.`,
+    );
+  }
+  for (const use of sideUse) {
+    if (use.length !== options) {
+      impossible(
+        `sideUse has ${use.length} rows and there are ${options} options. Give a row of uses for each option.`,
+      );
+    }
+  }
+  return sideUse;
+}
+
 /** The mix in parts: of full amounts, of limits, and of `gain` N·m/g. */
 function programFor(gain: number, options: readonly Option[], rows: readonly LimitRow[]): Program {
-  return {
+  const program = {
     cost: options.map(({ price, full }) => price * full),
     gain: options.map(({ plateauGain }) => plateauGain / gain),
     stretch: options.map(({ full, scale, shape }) => full / scaleOf(scale, shape)),
@@ -92,6 +142,13 @@ function programFor(gain: number, options: readonly Option[], rows: readonly Lim
     use: rows.map(({ use }) => use),
     limit: rows.map(({ limit }) => limit),
   };
+  const numbers = [...program.cost, ...program.gain, ...program.stretch, ...program.use.flat()];
+  if (!numbers.every((number) => Math.abs(number) < BEYOND_REASON)) {
+    impossible(
+      "Target, gains, scales, prices, maxima and uses lie too far apart to compute a mix. Give each in its unit.",
+    );
+  }
+  return program;
 }
 
 /** Takes out options that use what none is allowed of and no other gives relief for. */

@@ -10,9 +10,12 @@ export interface Option {
   readonly price: number;
   /** Use of each limit by a unit of the option; below 0 it gives relief. */
   readonly uses: readonly number[];
-  /** The largest amount that can be of use. */
+  /** The largest amount that can be of use, and what makes it so. */
   readonly full: number;
+  readonly ceiling: Ceiling;
 }
+
+export type Ceiling = "maximum" | "peak" | "plateau";
 
 export function optionOf(
   shape: Shape,
@@ -22,13 +25,16 @@ export function optionOf(
   maximum: number,
   uses: readonly number[],
 ): Option {
-  const givesRelief = uses.some((use) => use < 0);
-  const full = Math.min(maximum, usefulScales(shape, givesRelief) * scaleOf(scale, shape));
-  return { shape, plateauGain, scale, price, uses, full };
+  const useful = usefulScales(shape, uses) * scaleOf(scale, shape);
+  const full = Math.min(maximum, useful);
+  const ceiling = full === maximum ? "maximum" : shape === "peaked" ? "peak" : "plateau";
+  return { shape, plateauGain, scale, price, uses, full, ceiling };
 }
 
-function usefulScales(shape: Shape, givesRelief: boolean): number {
+/** How many scales of an option are of use: past the plateau only for the relief that it may give. */
+function usefulScales(shape: Shape, uses: readonly number[]): number {
   if (shape === "peaked") return 1;
+  const givesRelief = uses.some((use) => use < 0);
   return shape === "exponential" && !givesRelief ? PLATEAU : Number.POSITIVE_INFINITY;
 }
 

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { bindingLimits } from "../../../../src/model/cost/mix/account";
 import { noAnswer, Refusal } from "../../../../src/model/refusal";
 import type { Shape } from "../../../../src/model/strength/response";
 import exact from "../../../references/least-cost-mix.json";
@@ -70,7 +71,7 @@ describe("by hand", () => {
     // 1 money per N·m/g against 2: 5 from the second at its maximum of 10, then 1 from the first.
     const mix = solved(straight({}));
     expect(mix.options[0]?.amount).toBeCloseTo(1, 9);
-    expect(mix.options[1]).toMatchObject({ amount: 10, cost: 5, atMaximum: true });
+    expect(mix.options[1]).toMatchObject({ amount: 10, cost: 5, ceiling: "maximum" });
     expect(mix.cost).toBeCloseTo(7, 9);
     expect(mix.nextGain).toBeCloseTo(2, 6);
   });
@@ -120,7 +121,7 @@ describe("by hand", () => {
     expect(mix.single).toBeUndefined();
     const easier = solved({ ...plain, target: 4 });
     const alone = [-6 * Math.log(0.5) * 0.55, -4 * Math.log(1 / 3) * 0.75, (4 / 6) * 8 * 0.6];
-    expect(easier.single?.option).toBe(0);
+    expect(easier.single?.option).toBe(1);
     expect(easier.single?.cost).toBeCloseTo(Math.min(...alone), 12);
     expect(easier.single?.saving).toBeCloseTo(Math.min(...alone) - easier.cost, 12);
     expect(easier.single?.saving as number).toBeGreaterThan(0);
@@ -143,7 +144,7 @@ describe("whatever the options and limits", () => {
         const bound = lowerBound(
           p,
           mix.nextGain as number,
-          mix.limits.map(({ worth }) => worth),
+          mix.limits.map(({ worth }) => worth as number),
         );
         expect((mix.cost - bound) / mix.cost).toBeLessThan(1e-8);
         expect((mix.cost - bound) / mix.cost).toBeGreaterThan(-1e-9);
@@ -203,6 +204,61 @@ describe("whatever the options and limits", () => {
   });
 });
 
+test("the limits that bind are named", () => {
+  const used = {
+    ...straight({
+      sideUse: [
+        [0, 1],
+        [1, 0],
+      ],
+      sideLimits: [4, 4],
+    }),
+    maxima: [4, 10],
+  };
+  expect(bindingLimits(solved(used))).toBe("maximum of option 1, side limit 1, side limit 2");
+  expect(bindingLimits(solved(plain))).toBe("none");
+});
+
+describe("is refused", () => {
+  test.each([
+    [
+      "uses without a limit",
+      { sideUse: [[1, 1, 1]] },
+      "sideUse has 1 columns and sideLimits 0 values.",
+    ],
+    ["a limit without uses", { sideLimits: [4] }, "sideUse has 0 columns and sideLimits 1 values."],
+    [
+      "uses of some options only",
+      { sideUse: [[1, 1]], sideLimits: [4] },
+      "sideUse has 2 rows and there are 3 options.",
+    ],
+    [
+      "a price for some options only",
+      { prices: [1, 1] },
+      "plateauGains has 3 and prices 2 numbers.",
+    ],
+    ["amounts out of all proportion", { maxima: [20, 20, 1e300] }, "too far apart"],
+  ])("%s", (_, change, message) => {
+    expectRefusal("impossible input", message, () => solved({ ...plain, ...change }));
+  });
+
+  test("but not a single option with its uses in a row", () => {
+    const alone: Problem = {
+      ...plain,
+      target: 4,
+      plateauGains: [8],
+      scales: [6],
+      prices: [0.55],
+      maxima: [20],
+      shapes: ["exponential"],
+    };
+    expect(solved({ ...alone, sideUse: [[1, 2]], sideLimits: [9, 9] }).limits[1]?.use).toBeCloseTo(
+      2 * 6 * Math.LN2,
+      8,
+    );
+  });
+});
+
 describe("out of the ordinary", () => {
   test("no target costs nothing", () => {
     const mix = solved({ ...plain, target: 0 });
@@ -237,6 +293,13 @@ describe("out of the ordinary", () => {
     );
   });
 
+  test("a target of exactly what can be reached leaves no choice", () => {
+    // 4 of the first and 4 of the second is all that is allowed: 4·1 + 4·0.5.
+    const p = { ...straight({ sideUse: [[0, 1]], sideLimits: [4] }), maxima: [4, 10] };
+    for (const amount of amounts(p)) expect(amount).toBeCloseTo(4, 8);
+    expect(amounts(straight({ target: 15 }))).toEqual([10, 10]);
+  });
+
   test("without limits the reach is that of all options together", () => {
     const all = 8 * (1 - Math.exp(-20 / 6)) + 6 * (1 - Math.exp(-15 / 4)) + (10 * 25) / 33;
     expectRelative(largest({ ...plain, target: 99 }), all, 1e-3);
@@ -269,7 +332,7 @@ describe("out of the ordinary", () => {
     const bound = lowerBound(
       p,
       mix.nextGain as number,
-      mix.limits.map(({ worth }) => worth),
+      mix.limits.map(({ worth }) => worth as number),
     );
     expect((mix.cost - bound) / mix.cost).toBeLessThan(1e-9);
   });
