@@ -35,7 +35,7 @@ export interface SheetHost {
    */
   addSheets(makeBook: (taken: Taken) => PlannedBook): Promise<readonly string[]>;
 
-  /** The sheet tables whose first column has this header (own additives, own components). */
+  /** The sheet tables whose first column has this header, in any case (own additives, own components). */
   readTables(firstHeader: string): Promise<readonly SheetTable[]>;
 
   /** Every cell in the workbook that holds one of our functions and shows an error. */

@@ -2,6 +2,8 @@ import type { SheetTable } from "../host";
 import { inExcel } from "./batch";
 import { shownValue } from "./cells";
 
+const isSame = (one: string, other: string) => one.trim().toLowerCase() === other.toLowerCase();
+
 /** See SheetHost.readTables. Headers are read first, so that a large table of another kind is not. */
 export function readTables(firstHeader: string): Promise<readonly SheetTable[]> {
   return inExcel(async (context) => {
@@ -14,7 +16,7 @@ export function readTables(firstHeader: string): Promise<readonly SheetTable[]> 
     for (const { header } of headed) header.load("values");
     await context.sync();
     const wanted = headed
-      .filter(({ header }) => String(header.values[0]?.[0]) === firstHeader)
+      .filter(({ header }) => isSame(String(header.values[0]?.[0]), firstHeader))
       .map(({ table, header }) => ({
         table,
         header,

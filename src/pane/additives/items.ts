@@ -39,9 +39,10 @@ export interface Stock {
 export async function readStock(host: SheetHost | undefined): Promise<Stock> {
   const items: Listed[] = [];
   const unread: Unread[] = [];
+  const tables = await ownTables(host);
   for (const shelf of Object.keys(SHELVES) as Shelf[]) {
     const own: Listed[] = [];
-    for (const table of (await host?.readTables(SHELVES[shelf].header)) ?? []) {
+    for (const table of tables.filter((one) => shelfOf(one) === shelf)) {
       try {
         own.push(
           ...ownItems(cellsOf(table)).map((item) => ({ ...item, shelf, table: table.name })),
@@ -54,6 +55,35 @@ export async function readStock(host: SheetHost | undefined): Promise<Stock> {
   }
   return { items, unread };
 }
+
+/** A table of one's own may simply call its first column so. */
+const NAME = "name";
+
+async function ownTables(host: SheetHost | undefined): Promise<readonly SheetTable[]> {
+  if (host === undefined) return [];
+  const headers = [...Object.values(SHELVES).map(({ header }) => header), NAME];
+  return (await Promise.all(headers.map((header) => host.readTables(header)))).flat();
+}
+
+/** Where a table belongs: by the header of its names, else by a property that the other shelf does not know. */
+function shelfOf({ columns }: SheetTable): Shelf | undefined {
+  const [first, ...rest] = columns.map(headerKey);
+  const shelves = Object.keys(SHELVES) as Shelf[];
+  return (
+    shelves.find((shelf) => first === headerKey(SHELVES[shelf].header)) ??
+    shelves.find((shelf) => {
+      const others = shelves.filter((other) => other !== shelf).flatMap(propertiesOf);
+      const own = propertiesOf(shelf).filter((property) => !others.includes(property));
+      return rest.some((header) => own.includes(header));
+    })
+  );
+}
+
+/** "COD factor [g/g]" is the property "cod factor". */
+const headerKey = (header: string) => nameKey(header.replace(/\[[^\]]*\]$/, ""));
+
+const propertiesOf = (shelf: Shelf): readonly string[] =>
+  SHELVES[shelf].items.flatMap(({ properties }) => [...properties.keys()].map(nameKey));
 
 const cellsOf = ({ columns, rows }: SheetTable) => [columns, ...rows];
 

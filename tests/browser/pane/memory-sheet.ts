@@ -90,7 +90,7 @@ export class MemorySheet {
       return book.sheets.map(({ name }) => name);
     },
     readTables: async (firstHeader) =>
-      this.tables.filter(({ columns }) => columns[0] === firstHeader),
+      this.tables.filter(({ columns }) => columns[0]?.toLowerCase() === firstHeader.toLowerCase()),
     listFailures: async () => [...this.failures],
     relink: async (failed) => {
       this.did("relink", failed);

@@ -10,7 +10,8 @@ import {
 
 const hostWith = (...tables: SheetTable[]) =>
   ({
-    readTables: async (header: string) => tables.filter(({ columns }) => columns[0] === header),
+    readTables: async (header: string) =>
+      tables.filter(({ columns }) => columns[0]?.toLowerCase() === header.toLowerCase()),
   }) as unknown as SheetHost;
 
 const OWN: SheetTable = {
@@ -46,6 +47,26 @@ describe("what the pane lists", () => {
       evidence: "own table",
     });
     expect(guar.properties.get("retention")?.evidence).toBe("typical, from memory");
+  });
+
+  test("knows where a table belongs whose names stand under the header name", async () => {
+    const table = (name: string, ...columns: string[]): SheetTable => ({
+      name,
+      address: "Own!A1:B2",
+      columns: ["Name", ...columns],
+      rows: [[`one of ${name}`, ...columns.map(() => 0.5)]],
+    });
+    const { items } = await readStock(
+      hostWith(
+        table("Additives", "kind", "COD factor [g/g]"),
+        table("Components", "kind", "specific surface [m²/g]"),
+        table("Staff", "telephone"),
+      ),
+    );
+    expect(items.filter((item) => item.table !== undefined)).toMatchObject([
+      { name: "one of Additives", shelf: "additive" },
+      { name: "one of Components", shelf: "component" },
+    ]);
   });
 
   test("names a table that cannot be read, with the reason, and lists the rest", async () => {
