@@ -142,6 +142,8 @@ describe("Additives", () => {
       expect(await cod.textContent()).toContain(text);
     }
     await page.getByRole("button", { name: "All additives" }).click();
+    const left = page.getByRole("button", { name: "Native potato starch" });
+    expect(await left.evaluate((button) => button === document.activeElement)).toBe(true);
     await page.getByRole("searchbox").fill("");
     await page.getByLabel("Kind").selectOption("filler");
     expect(await page.getByRole("checkbox").count()).toBe(5);

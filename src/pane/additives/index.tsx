@@ -11,6 +11,7 @@ import { ArrowLeftRegular } from "@fluentui/react-icons";
 import { useCallback, useEffect, useMemo, useState } from "react";
 import { usePane } from "../parts/pane-context";
 import { reasonOf } from "../parts/use-deed";
+import { useReturnFocus } from "../parts/use-return-focus";
 import { useText } from "../theme/text-styles";
 import { Comparison } from "./comparison";
 import { ItemDetails } from "./item-details";
@@ -64,6 +65,11 @@ export function Additives() {
     view?.kind === "item" ? stock.items.find((item) => keyOf(item) === view.key) : undefined;
   const side = stock.items.filter((item) => compared.includes(keyOf(item)));
   const isOpen = shownItem !== undefined || view?.kind === "comparison";
+  const { remember } = useReturnFocus(isOpen);
+  const show = (next: View) => {
+    if (!isOpen) remember();
+    setView(next);
+  };
 
   return (
     <div className={mergeClasses(isOpen && styles.wide)}>
@@ -104,7 +110,7 @@ export function Additives() {
           items={found}
           isRanked={query.trim() !== ""}
           compared={compared}
-          open={(item) => setView({ kind: "item", key: keyOf(item) })}
+          open={(item) => show({ kind: "item", key: keyOf(item) })}
           compare={(item, isCompared) =>
             setCompared(
               isCompared
@@ -112,7 +118,7 @@ export function Additives() {
                 : compared.filter((key) => key !== keyOf(item)),
             )
           }
-          openComparison={() => setView({ kind: "comparison" })}
+          openComparison={() => show({ kind: "comparison" })}
         />
         {host !== undefined && (
           <Button size="small" appearance="subtle" onClick={reload}>

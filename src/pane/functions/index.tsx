@@ -6,6 +6,7 @@ import type { FunctionReference } from "../../help/reference";
 import { firstSentence } from "../../help/wording";
 import type { Asked } from "../pane";
 import { usePane } from "../parts/pane-context";
+import { useReturnFocus } from "../parts/use-return-focus";
 import { useText } from "../theme/text-styles";
 import { findFunctions } from "./find-functions";
 import { FunctionDetails } from "./function-details";
@@ -51,6 +52,11 @@ export function Functions({ asked }: { asked: Asked | undefined }) {
 
   const found = useMemo(() => findFunctions(query, functions), [query, functions]);
   const chosen = functions.find((one) => one.id === id);
+  const { remember } = useReturnFocus(chosen !== undefined);
+  const show = (next: string) => {
+    if (chosen === undefined) remember();
+    setId(next);
+  };
   // What answers a search best stands first; without one the families stand in the order of the work.
   const groups =
     query.trim() === "" ? byFamily(found) : [{ id: "found", title: "", functions: found }];
@@ -82,7 +88,7 @@ export function Functions({ asked }: { asked: Asked | undefined }) {
             )}
             <ul className={text.list}>
               {group.functions.map((one) => (
-                <FunctionRow key={one.id} one={one} open={() => setId(one.id)} />
+                <FunctionRow key={one.id} one={one} open={() => show(one.id)} />
               ))}
             </ul>
           </section>

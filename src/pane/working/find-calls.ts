@@ -2,6 +2,7 @@ import type { Call } from "../../cells/observer";
 import type { SheetCell, SheetHost } from "../../host/host";
 import { placeOf } from "../../host/place";
 import { addressOf, parseAddress, sheetPrefix } from "../../workbook/address";
+import { writtenCalls } from "./given";
 
 /** A call, and which cell of its answer is looked at. */
 export interface FoundCalls {
@@ -18,7 +19,7 @@ const FARTHEST_COLUMN = 20;
 
 /** The calls behind a cell: its own, or those of the formula that spilled into it. */
 export function findCalls(host: SheetHost, cell: SheetCell): FoundCalls | undefined {
-  const own = host.callsAt(cell.address);
+  const own = written(host.callsAt(cell.address), cell.formula, host.namespace);
   if (own.length > 0) return { calls: own, address: cell.address, row: 0, column: 0 };
   if (cell.formula !== "" || cell.value === null) return undefined;
   const { sheet, row, column } = partsOf(cell.address);
@@ -32,6 +33,13 @@ export function findCalls(host: SheetHost, cell: SheetCell): FoundCalls | undefi
     }
   }
   return undefined;
+}
+
+/** The calls that the formula writes: others are of a formula that stood there before, unless a name holds them. */
+function written(calls: readonly Call[], formula: string, namespace: string): readonly Call[] {
+  const ids = writtenCalls(formula, namespace).map(({ id }) => id);
+  const present = calls.filter(({ id }) => ids.includes(id));
+  return present.length > 0 ? present : calls;
 }
 
 /** Whether an answer reaches as far as that, and holds there what the cell shows. */

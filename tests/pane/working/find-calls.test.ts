@@ -1,10 +1,14 @@
 import { expect, test } from "vitest";
+import type { Call } from "../../../src/cells/observer";
 import { CallRecord } from "../../../src/host/call-record";
 import type { SheetHost } from "../../../src/host/host";
 import { findCalls, partsOf } from "../../../src/pane/working/find-calls";
 
 const record = new CallRecord();
-const host = { callsAt: (address: string) => record.at(address) } as unknown as SheetHost;
+const host = {
+  namespace: "WETEND",
+  callsAt: (address: string) => record.at(address),
+} as unknown as SheetHost;
 record.remember({
   id: "PARTITION.EQUILIBRIUM",
   address: "'Mill log'!C4",
@@ -24,6 +28,23 @@ test("a cell with a formula has its own calls", () => {
     row: 0,
     column: 0,
   });
+});
+
+test("the calls of a formula that stood in the cell before are left aside", () => {
+  const call = (id: string): Call => ({
+    id,
+    address: "Log!A1",
+    arguments: [],
+    answer: [[1]],
+    by: "cell",
+    values: () => [],
+  });
+  for (const id of ["DOSE.PUMP", "DOSE.TARGET"]) record.remember(call(id));
+  const idsOf = (formula: string) =>
+    findCalls(host, cell("Log!A1", 1, formula))?.calls.map(({ id }) => id);
+  expect(idsOf("=WETEND.DOSE.TARGET(A2,A3)")).toEqual(["DOSE.TARGET"]);
+  expect(idsOf("=wetend.dose.pump(WETEND.DOSE.TARGET(A2,A3),1,1)")).toHaveLength(2);
+  expect(idsOf("=dosesOfToday")).toHaveLength(2);
 });
 
 test("a cell that an answer spilled into leads to the cell of the formula", () => {
