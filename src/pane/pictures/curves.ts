@@ -11,7 +11,8 @@ export function drawCurves(picture: Curves, width: number): Element {
     return end === undefined ? [] : [{ label, x: end[0], y: end[1] }];
   });
   const room = isNamed ? Math.max(...curves.map(({ label }) => textWidth(label))) + 8 : 12;
-  const marks: Markish[] = [ruleY([0], { stroke: RULE })];
+  const floor = y.fromZero === false ? lowestOf(picture) : 0;
+  const marks: Markish[] = y.fromZero === false ? [] : [ruleY([0], { stroke: RULE })];
   if (band.length > 0) {
     marks.push(
       areaY(band, { x: "0", y1: "1", y2: "2", fill: ACCENT, fillOpacity: 0.16 }),
@@ -49,7 +50,7 @@ export function drawCurves(picture: Curves, width: number): Element {
   }
   if (here !== undefined) {
     marks.push(
-      ruleX([here], { x: "0", y2: "1", y1: 0, stroke: FAINT, strokeDasharray: "1 3" }),
+      ruleX([here], { x: "0", y2: "1", y1: floor, stroke: FAINT, strokeDasharray: "1 3" }),
       dot([here], { x: "0", y: "1", fill: INK, r: 5, symbol: "diamond" }),
     );
   }
@@ -72,9 +73,22 @@ export function drawCurves(picture: Curves, width: number): Element {
     marginLeft: 48,
     marginBottom: 40,
     x: { label: axisLabel(x), labelAnchor: "center", labelArrow: "none", nice: false },
-    y: { label: axisLabel(y), labelAnchor: "top", labelArrow: "none", zero: true, nice: true },
+    y: {
+      label: axisLabel(y),
+      labelAnchor: "top",
+      labelArrow: "none",
+      zero: y.fromZero !== false,
+      nice: true,
+    },
     marks,
   });
+}
+
+/** The lowest that is drawn. */
+function lowestOf({ curves, band = [], measured = [], here, level }: Curves): number {
+  const drawn = [...curves.flatMap(({ points }) => points), ...band, ...measured];
+  const heights = [...drawn, ...(here === undefined ? [] : [here])].map(([, height]) => height);
+  return Math.min(...heights, level?.y ?? Number.POSITIVE_INFINITY);
 }
 
 interface End {

@@ -30,6 +30,9 @@ const useStyles = makeStyles({
   number: { textAlign: "end" },
 });
 
+/** A sample or a ladder can be as long as a sheet, which shows all of it: here its start is enough. */
+const MOST_SHOWN = 100;
+
 /** The way to the answer, each step with its numbers put in. */
 export function Steps({ steps }: { steps: readonly Step[] }) {
   const styles = useStyles();
@@ -44,12 +47,26 @@ export function Steps({ steps }: { steps: readonly Step[] }) {
             {step.kind === "table" ? (
               <StepTable step={step} />
             ) : (
-              step.lines.map((line) => <StepLine key={line.label} line={line} />)
+              step.lines.slice(0, MOST_SHOWN).map((line, i) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: lines keep their places, and two may have one label
+                <StepLine key={i} line={line} />
+              ))
             )}
+            <Rest of={step.kind === "table" ? step.rows.length : step.lines.length} />
           </li>
         ))}
       </ol>
     </>
+  );
+}
+
+function Rest({ of }: { of: number }) {
+  const text = useText();
+  if (of <= MOST_SHOWN) return null;
+  return (
+    <p className={text.faint}>
+      The first {MOST_SHOWN} of {shown(of)}.
+    </p>
   );
 }
 

@@ -70,7 +70,7 @@ export function variance(
         rows: [...periods.map((own) => row(own.number, own)), row("total", total)],
       },
     ],
-    picture: bars("Why the cost was another", "money", [
+    picture: bars("Why the cost differs from the plan", "money", [
       { label: "price", value: total.price },
       { label: "usage", value: total.usage },
       { label: "activity", value: total.activity },

@@ -59,7 +59,7 @@ export function fit(
         "N·m/g",
       ),
       found(
-        `Student's t for limits of 95 %, ${fitted.degreesOfFreedom} degrees of freedom: limits are estimate ∓ t · standard error`,
+        `Student's t for limits of 95 %, ${fitted.degreesOfFreedom} degrees of freedom: limits are estimate ± t · standard error`,
         limitingT(fitted, CONFIDENCE),
         "",
       ),

@@ -26,7 +26,7 @@ export function replicates(
       ),
       {
         kind: "table",
-        what: `What a number of batches is worth: the t that a difference must pass so that the whole trial raises a false alarm with ${percent(alpha)}, and the chance that it does pass`,
+        what: `What a number of batches is worth, with a false alarm in ${percent(alpha)} of trials`,
         columns: ["batches", "degrees of freedom", "t to pass", "power"],
         rows: around.map((number) => {
           const { degrees, critical } = plannedTest(number, plan);
