@@ -18,6 +18,11 @@ const callsOf = (formula: string): readonly Call[] =>
     toldFunctions().includes(id),
   );
 
+test("the working of every function is told, and of nothing else", () => {
+  const ids = excel.built.reference.map(({ id }) => id);
+  expect([...toldFunctions()].sort()).toEqual([...ids].sort());
+});
+
 describe("the last step equals the answer", () => {
   test.each(examples)("of $formula", ({ id, formula }) => {
     const calls = callsOf(formula);

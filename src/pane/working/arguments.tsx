@@ -55,9 +55,9 @@ export function Arguments(props: ArgumentsProps) {
               <span>{argument.name}</span>
               <span className={mergeClasses(styles.value, text.numbers)}>
                 {inWords(value, isLeftOut)}{" "}
-                {argument.choices === undefined && argument.unit !== "text" && (
-                  <span className={text.faint}>{argument.unit}</span>
-                )}
+                {value !== undefined &&
+                  argument.choices === undefined &&
+                  argument.unit !== "text" && <span className={text.faint}>{argument.unit}</span>}
               </span>
             </div>
             <div className={mergeClasses(styles.under, text.faint)}>

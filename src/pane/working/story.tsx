@@ -107,7 +107,7 @@ function CallStory({ call, formula, namespace, ...start }: CallStoryProps) {
     <>
       <CaseChooser call={call} row={row} column={column} choose={setPlace} />
       {failure !== undefined && <FailureNote failure={failure} />}
-      {(typeof answer === "number" || typeof answer === "string") && (
+      {(typeof answer === "number" || (typeof answer === "string" && !isTable(call))) && (
         <p className={styles.answer}>
           <Amount value={answer} unit={call.by === "whole" ? "" : unitOf(reference.returns)} />
         </p>
@@ -154,6 +154,10 @@ function CallStory({ call, formula, namespace, ...start }: CallStoryProps) {
     </>
   );
 }
+
+/** Whether an answer is more than one value, so that a text in it is but a label. */
+const isTable = ({ by, answer }: Call) =>
+  by === "whole" && Array.isArray(answer) && answer.length * (answer[0]?.length ?? 0) > 1;
 
 /** The unit in the words of what comes back, where there is one for all. */
 function unitOf(returns: string): string {
