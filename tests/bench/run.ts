@@ -1,6 +1,7 @@
 import { writeFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { elementwise } from "./elementwise";
+import { mix } from "./mix";
 import { partition } from "./partition";
 import { start } from "./start";
 import { strength } from "./strength";
@@ -14,6 +15,7 @@ const rows = [
   ...partition(),
   ...strength(),
   ...trial(),
+  ...(await mix()),
   ...(await workbook()),
   ...start(),
 ];
