@@ -23,7 +23,8 @@ function typeOf({ ChartType }: Library, kind: ChartKind): ChartType {
 const markerShapes = ["Circle", "Square", "Triangle", "Diamond"];
 
 const upright = new Set<ChartKind>(["columns", "stacked columns", "full columns"]);
-const filled = new Set<ChartKind>([...upright, "bars", "stacked bars"]);
+const lying = new Set<ChartKind>(["bars", "stacked bars"]);
+const filled = new Set<ChartKind>([...upright, ...lying]);
 
 /** The cells that a series draws now: of a spill, only as far as its formula reaches. */
 export function drawnCells(book: Book, { sheet, area, spillAt }: CellsOf): Area {
@@ -86,9 +87,11 @@ export function chartOf(library: Library, book: Book, plan: PlannedChart): Chart
     .setAltText(plan.alt);
   const font = () => new library.ChartFont().setColor(library.Color.parse(palette.ink));
   chart.title().setName(plan.title).setFont(font().setSize(12));
+  // The package counts the axes of bars from the ground up: its x lies along the bars.
+  const [across, along] = lying.has(plan.chart) ? [plan.y, plan.x] : [plan.x, plan.y];
   for (const [axis, its] of [
-    [chart.xAxis(), plan.x],
-    [chart.yAxis(), plan.y],
+    [chart.xAxis(), across],
+    [chart.yAxis(), along],
   ] as const) {
     axis.setName(its.title).setNameFont(font().unsetBold().setSize(10));
     if (its.format !== undefined) axis.setNumFormat(its.format);

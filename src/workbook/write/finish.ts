@@ -53,9 +53,18 @@ const withFixedDates = (core: string): string =>
 const line = (hex: string) =>
   `<c:spPr><a:ln w="9525"><a:solidFill><a:srgbClr val="${hex.slice(1)}"/></a:solidFill></a:ln></c:spPr>`;
 
+/** Bars stand in the order of their cells, the first on top, and their scale below the last. */
+function topDown(chart: string): string {
+  if (!chart.includes('<c:barDir val="bar"/>')) return chart;
+  return chart
+    .replace(/(<c:catAx>.*?<c:orientation val=)"minMax"/s, '$1"maxMin"')
+    .replace(/(<c:valAx>.*?<c:tickLblPos val=)"nextTo"/s, '$1"high"')
+    .replace(/(<c:valAx>.*?<c:crosses val=)"autoZero"/s, '$1"max"');
+}
+
 /** The order that the schema wants (the package puts markers first), axes that say they are there, labels at the edge also where values go below 0, pale lines. */
 const completed = (chart: string): string =>
-  chart
+  topDown(chart)
     .replaceAll(
       "<c:majorGridlines/>",
       `<c:majorGridlines>${line(palette.gridline)}</c:majorGridlines>`,

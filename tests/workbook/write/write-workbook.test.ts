@@ -130,6 +130,18 @@ describe("a workbook written from a plan", () => {
     );
   });
 
+  test("draws bars from the top, with each title at its own axis", async () => {
+    const sheets = computed().sheets.map((sheet) => ({
+      ...sheet,
+      charts: sheet.charts.map((chart) => ({ ...chart, chart: "bars" as const })),
+    }));
+    const files = unzipSync(await writeWorkbook({ ...computed(), sheets }, names));
+    const chart = strFromU8(files["xl/charts/chart1.xml"] as Uint8Array);
+    const [categories = "", values = ""] = chart.split("<c:valAx>");
+    expect(categories).toMatch(/<c:orientation val="maxMin".*<a:t>Day</s);
+    expect(values).toMatch(/<a:t>Dose \(kg\/t\)<.*<c:crosses val="max"/s);
+  });
+
   test("marks what was measured on a curve, and only that", async () => {
     const sheets = computed().sheets.map((sheet) => ({
       ...sheet,
