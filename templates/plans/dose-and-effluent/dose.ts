@@ -3,6 +3,8 @@ import { alternatives, effluent, mill, starch } from "../harrow-fen/mill";
 import { down, fraction, heading, note, number, result } from "../parts/lines";
 import { retentionAt } from "./retention";
 
+const cents = (money: number) => Math.round(100 * money) / 100;
+
 const wishes = [
   heading("What is wanted, and where"),
   number("wanted", "Starch wanted in the sheet", "kg/t", mill.wanted, "0.0", {
@@ -68,6 +70,10 @@ const additive = [
   }),
 ];
 
+const slowerDrainage = cents(
+  alternatives.refiningEnergy * alternatives.drainageRise * alternatives.drainageCost,
+);
+
 const otherWays = [
   heading("The other ways to the strength"),
   number("increase", "Tensile index gained", "N·m/g", alternatives.increase, "0.0", {
@@ -86,6 +92,10 @@ const otherWays = [
       help: "The no-load power is left out.",
     },
   ),
+  number("slowerDrainage", "Slower drainage by it", "money/t", slowerDrainage, "0.00", {
+    to: 100,
+    help: "Slower running and more steam; 0 where the machine has room.",
+  }),
   number("powerPrice", "Price of power", "money/kWh", alternatives.powerPrice, "0.000", {
     to: 10,
     help: "What the next kWh costs the mill.",
@@ -169,10 +179,10 @@ const worth = [
   ),
   result(
     "refiningCost",
-    "By refining",
+    "By refining, slower drainage included",
     "money/t per N·m/g",
     "0.00",
-    "WETEND.COST.REFINING({refiningEnergy},{powerPrice},{increase})",
+    "WETEND.COST.REFINING({refiningEnergy},{powerPrice},{increase},{slowerDrainage})",
   ),
   result(
     "parityPrice",
@@ -182,7 +192,7 @@ const worth = [
     "WETEND.COST.PARITY({nativePrice},{nativeRetention},{overallRetention},{treatmentPrice}*{codFactor})",
   ),
   note("Equal cost for a kilogram kept in the sheet: not advice to buy.", 3),
-  note("Refining also slows the drainage: see the workbook strength-cost.", 3),
+  note("How sure that is, and the cheapest mix: see the workbook strength-cost.", 3),
 ];
 
 const treatmentPrices = [
@@ -204,7 +214,7 @@ const treatmentPrices = [
 
 const treatment: Part = {
   kind: "spill",
-  at: "E48",
+  at: "E49",
   name: "treatment",
   firstRow: "header",
   formula:
@@ -229,7 +239,7 @@ export const doseSheet: SheetPlan = {
     ...down("E22", worth),
     {
       kind: "chart",
-      at: "A30",
+      at: "A31",
       width: 900,
       height: 320,
       chart: "columns",
@@ -242,7 +252,7 @@ export const doseSheet: SheetPlan = {
         { name: "kept in the sheet", values: "{kept}", x: "{places}" },
       ],
     },
-    ...down("A47", treatmentPrices),
+    ...down("A48", treatmentPrices),
     treatment,
   ],
 };

@@ -50,6 +50,9 @@ export const alternatives = {
   /** kWh/t net. */
   refiningEnergy: 38,
   powerPrice: 0.11,
+  /** °SR that each kWh/t brings, and what each costs a tonne: slower running, more steam. */
+  drainageRise: 0.109,
+  drainageCost: 0.35,
   nativePrice: 0.45,
   nativeRetention: 0.2,
 } as const;
