@@ -45,6 +45,36 @@ export function settled(
   ];
 }
 
+export interface Order {
+  /** Position at which the additive joins. */
+  readonly starch: number;
+  /** Positions at which the solids join. */
+  readonly solids: readonly number[];
+}
+
+/** Down the stock line: what has joined settles with what is still dissolved; nothing held lets go. */
+export function walked(
+  dose: number,
+  solids: readonly Solid[],
+  places: readonly { readonly consistency: number }[],
+  order: Order,
+): number[] {
+  let pool = 0;
+  let held = solids.map(() => 0);
+  places.forEach(({ consistency }, index) => {
+    const position = index + 1;
+    if (order.starch === position) pool = dose;
+    if (pool === 0) return;
+    const isHere = (solid: number) => (order.solids[solid] as number) <= position;
+    const present = solids.map((solid, i) => ({ ...solid, full: isHere(i) ? solid.full : 0 }));
+    const share = solids.reduce((sum, solid, i) => sum + (isHere(i) ? solid.share : 0), 0);
+    const after = settled(pool, share * water(consistency), present, held);
+    held = after.slice(0, -1);
+    pool = after.at(-1) as number;
+  });
+  return [...held, pool];
+}
+
 /** Kept in the end of what is retained by f in a pass, where r of the rest returns and d of that is lost. */
 export function keptInLoop(f: number, r: number, d: number): number {
   let kept = 0;

@@ -12,6 +12,9 @@ import { writeWorkbook } from "../../src/workbook/write/write-workbook";
 import { plans } from "../../templates/plans";
 import { computed, functionIds, names, recalculated, valueNamed } from "./computed";
 
+/** A thousand samples take seconds where others compute, too. */
+const PATIENCE = 60_000;
+
 const fileOf = (id: string) =>
   readFile(path.join(import.meta.dirname, `../../templates/${id}.xlsx`));
 
@@ -28,10 +31,11 @@ function formulasOf(book: PlannedBook): string[] {
   ]);
 }
 
-test("the workbooks are there, in the order of the work", () => {
+test("the five workbooks are there, in the order of the work", () => {
   expect(plans.map(({ id }) => id)).toEqual([
     "furnish-partition",
     "dose-and-effluent",
+    "strength-cost",
     "chemical-budget",
     "dose-ladder",
   ]);
@@ -43,7 +47,7 @@ describe.each(plans)("the template $id", (plan) => {
 
   beforeAll(async () => {
     ({ book, failures } = await computed(plan));
-  });
+  }, PATIENCE);
 
   test("names no function of ours that is not there", () => {
     const called = formulasOf(book)
@@ -66,12 +70,14 @@ describe.each(plans)("the template $id", (plan) => {
     expect(empty).toEqual([]);
   });
 
-  test("is the committed file, byte for byte", async () => {
+  test("is the committed file, byte for byte", { timeout: PATIENCE }, async () => {
     const built = await writeWorkbook(book, names);
     expect(Buffer.compare(Buffer.from(built), await fileOf(plan.id))).toBe(0);
   });
 
-  test("opens in another program with its values, names, tables and checks", async () => {
+  test("opens in another program with its values, names, tables and checks", {
+    timeout: PATIENCE,
+  }, async () => {
     const file = await fileOf(plan.id);
     const read = await new ExcelJS.Workbook().xlsx.load(file.buffer as ArrayBuffer);
     expect(read.worksheets.map(({ name }) => name)).toEqual(book.sheets.map(({ name }) => name));
@@ -99,7 +105,9 @@ describe.each(plans)("the template $id", (plan) => {
       }
   });
 
-  test("goes into a workbook twice without touching the first copy", async () => {
+  test("goes into a workbook twice without touching the first copy", {
+    timeout: PATIENCE,
+  }, async () => {
     const taken = {
       sheets: new Set(book.sheets.map(({ name }) => name.toLowerCase())),
       words: new Set([...book.definedNames, ...book.tables].map(({ name }) => name.toLowerCase())),

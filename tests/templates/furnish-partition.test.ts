@@ -4,7 +4,7 @@ import { furnishPartition } from "../../templates/plans/furnish-partition";
 import { dissolvedFirstPass, furnish } from "../../templates/plans/harrow-fen/furnish";
 import { mill, starch } from "../../templates/plans/harrow-fen/mill";
 import { orders, places } from "../../templates/plans/harrow-fen/orders";
-import { keptInLoop, settled, water } from "./by-hand";
+import { keptInLoop, walked } from "./by-hand";
 import { computed, numberOf, valueNamed } from "./computed";
 
 let book: PlannedBook;
@@ -18,35 +18,13 @@ const solids = furnish.map(({ share, surface, capacity, halfLoad }) => ({
   halfLoad,
 }));
 
-/** Down the stock line: what has joined settles with what is still dissolved; nothing held lets go. */
-function walked({ starch: dosedAt, solids: joins }: (typeof orders)[number]): number[] {
-  let pool = 0;
-  let held = solids.map(() => 0);
-  places.forEach(({ consistency }, index) => {
-    const here = index + 1;
-    if (dosedAt === here) pool = starch.dose;
-    const present = solids.map((solid, i) => ({
-      ...solid,
-      full: (joins[i] as number) <= here ? solid.full : 0,
-    }));
-    const share = solids.reduce(
-      (sum, solid, i) => sum + ((joins[i] as number) <= here ? solid.share : 0),
-      0,
-    );
-    if (pool === 0) return;
-    const before = held;
-    const after = settled(pool, share * water(consistency), present, before);
-    held = after.slice(0, -1);
-    pool = after.at(-1) as number;
-  });
-  return [...held, pool];
-}
-
 const loops = [...furnish.map(({ firstPass }) => firstPass), dissolvedFirstPass].map((firstPass) =>
   keptInLoop(firstPass, mill.recycled, mill.degraded),
 );
 const onFibreAndFines = orders.map((order) => {
-  const [fibre = 0, fines = 0] = walked(order).map((held, i) => held * (loops[i] as number));
+  const [fibre = 0, fines = 0] = walked(starch.dose, solids, places, order).map(
+    (held, i) => held * (loops[i] as number),
+  );
   return (fibre + fines) / starch.dose;
 });
 
@@ -58,6 +36,8 @@ test("the best order of addition is the one that a walk down the line by hand fi
 });
 
 test("what filler takes that joins after the starch is next to nothing", () => {
-  const [together, beforeFiller] = orders.map((order) => walked(order)[2] as number);
+  const [together, beforeFiller] = orders.map(
+    (order) => walked(starch.dose, solids, places, order)[2] as number,
+  );
   expect(beforeFiller).toBeLessThan(0.1 * (together as number));
 });
