@@ -9,23 +9,33 @@ export const MOST_PASSES = 100;
 
 /**
  * Computes every formula of the workbook. One calculation of the engine follows spilled answers only a
- * step or two, so what reads a spilled range that changed is computed again until none changes.
+ * step or two, so what reads a spilled range that changed is computed again until none changes. Gives
+ * whether formulas read their own answers.
  */
 export async function calculate(
   formula: EngineFormula,
   injector: Injector,
   workbook: Workbook,
   failures: Failures,
-): Promise<void> {
+): Promise<boolean> {
   const model = injector.get(formula.FormulaDataModel);
   const watch = new SpillWatch(model, workbook);
+  const runtime = injector.get(formula.IFormulaRuntimeService);
+  let circular = false;
+  const told = injector
+    .get(formula.ICalculateFormulaService)
+    .executionCompleteListener$.subscribe(() => {
+      circular ||= runtime.isCycleDependency();
+    });
   let changed: IUnitRange[] | undefined;
   for (let pass = 0; pass < MOST_PASSES; pass++) {
     const result = await calculateOnce(formula, injector, model, failures, changed);
     keep(workbook, result);
     changed = watch.changes();
-    if (changed.length === 0) return;
+    if (changed.length === 0) break;
   }
+  told.unsubscribe();
+  return circular || (changed?.length ?? 0) > 0;
 }
 
 async function calculateOnce(

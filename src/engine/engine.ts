@@ -2,13 +2,15 @@
 import type { Workbook } from "@univerjs/core";
 import type { Book } from "../workbook/book";
 import { calculate } from "./calculate";
+import { type Circles, circlesOf } from "./circles";
 import { type EngineFormula, executorsOf } from "./executor";
-import { Failures } from "./failures";
+import { Failures, type FormulaCell } from "./failures";
 import type { LoadedFunctions } from "./functions";
+import { mendIndex } from "./mend-index";
 import { mendLexer } from "./mend-lexer";
 import { guardNatives, nativesOf } from "./natives";
 import { type Recalculation, recalculated } from "./recalculation";
-import { gridNames, type Room, roomFor, snapshotOf } from "./snapshot";
+import { gridNames, type Room, roomFor, snapshotOf, TEXT } from "./snapshot";
 
 export interface Engine {
   /** Computes every formula; the book that was given stays as it is. */
@@ -27,6 +29,7 @@ const FULL_ROOM: Room = { rows: 1_048_576, columns: 16_384 };
 let booksSoFar = 0;
 
 export function createEngine(packages: Packages, loaded: LoadedFunctions): Engine {
+  mendIndex(packages.formula);
   return {
     async recalculate(book) {
       const first = await compute(packages, loaded, book, roomFor(book));
@@ -35,6 +38,24 @@ export function createEngine(packages: Packages, loaded: LoadedFunctions): Engin
       return cramped ? compute(packages, loaded, book, FULL_ROOM) : first;
     },
   };
+}
+
+/** Numbers that come from a circle mean nothing: an error takes their place. */
+function refuseCircles(workbook: Workbook, { inside, below }: Circles, failures: Failures): void {
+  const error = "#REF!";
+  const refuse = (cell: FormulaCell, message: string) => {
+    const { sheetId, row, column } = cell;
+    const cells = workbook.getSheetBySheetId(sheetId)?.getCellMatrix();
+    cells?.setValue(row, column, { ...cells.getValue(row, column), v: error, t: TEXT });
+    failures.replace(cell, { error, message, row: 0, column: 0 });
+  };
+  for (const cell of inside)
+    refuse(
+      cell,
+      "The formula reads its own answer, itself or through other cells. Break the circle.",
+    );
+  for (const cell of below)
+    refuse(cell, "The formula reads a cell that reads its own answer. Break that circle.");
 }
 
 async function compute(
@@ -66,7 +87,8 @@ async function compute(
     );
     injector.get(formula.IDefinedNamesService).registerDefinedNames(id, gridNames(book));
 
-    await calculate(formula, injector, workbook, failures);
+    const circular = await calculate(formula, injector, workbook, failures);
+    if (circular) refuseCircles(workbook, await circlesOf(formula, injector, workbook), failures);
     return recalculated(book, workbook, injector.get(formula.FormulaDataModel), failures);
   } finally {
     univer.dispose();

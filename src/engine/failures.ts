@@ -41,6 +41,11 @@ export class Failures {
     else this.#byCell.set(key, { run: this.#run, list: [failure] });
   }
 
+  /** Whatever a formula said before, this is why it fails. */
+  replace(cell: FormulaCell, failure: Failure): void {
+    this.#byCell.set(keyOf(cell), { run: this.#run, list: [failure] });
+  }
+
   /** What was said of the cell so many rows and columns into what the formula fills, if it shows this error. */
   messageOf(formula: FormulaCell, error: string, row = 0, column = 0): string | undefined {
     const alike = this.#byCell.get(keyOf(formula))?.list.filter((known) => known.error === error);

@@ -7,7 +7,7 @@ import { nameToGrid, toGrid } from "./dialect";
 import { expandTables } from "./structured";
 
 // CellValueType and LocaleType of the grid; the enums themselves would tie this module to the package.
-const TEXT = 1;
+export const TEXT = 1;
 const NUMBER = 2;
 const BOOLEAN = 3;
 const WHOLE_WORKBOOK = "AllDefaultWorkbook";

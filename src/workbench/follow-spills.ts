@@ -4,14 +4,15 @@ import {
   FormulaDataModel,
   FormulaExecuteStageType,
   ICalculateFormulaService,
+  IFormulaRuntimeService,
   SetFormulaCalculationStartMutation,
 } from "@univerjs/engine-formula";
 import { MOST_PASSES } from "../engine/calculate";
 import { SpillWatch } from "../engine/spill-watch";
 import { type Grid, workbookOf } from "./grid";
 
-/** Tells when every formula of the grid has its value, after each change. */
-export function followSpills(grid: Grid, settled: () => void): void {
+/** Tells when every formula of the grid has its value, after each change, and whether some read their own. */
+export function followSpills(grid: Grid, settled: (circular: boolean) => void): void {
   const { injector, failures } = grid;
   const service = injector.get(ICalculateFormulaService);
   const commands = injector.get(ICommandService);
@@ -20,6 +21,8 @@ export function followSpills(grid: Grid, settled: () => void): void {
   let watched: unknown;
   let passes = 0;
   let running = false;
+  let circular = false;
+  const runtime = injector.get(IFormulaRuntimeService);
 
   service.executionInProgressListener$.subscribe(({ stage }) => {
     running = true;
@@ -31,6 +34,7 @@ export function followSpills(grid: Grid, settled: () => void): void {
   });
   service.executionCompleteListener$.subscribe(() => {
     running = false;
+    circular ||= runtime.isCycleDependency();
     // The results are written, and whatever waits for the engine has started, by then.
     setTimeout(() => {
       const workbook = workbookOf(grid);
@@ -54,8 +58,9 @@ export function followSpills(grid: Grid, settled: () => void): void {
           { onlyLocal: true },
         );
       else {
+        settled(circular || dirtyRanges.length > 0);
         passes = 0;
-        settled();
+        circular = false;
       }
     }, 0);
   });

@@ -30,6 +30,7 @@ import { UniverUIPlugin } from "@univerjs/ui";
 import { executorsOf } from "../engine/executor";
 import { Failures } from "../engine/failures";
 import type { LoadedFunctions } from "../engine/functions";
+import { mendIndex } from "../engine/mend-index";
 import { mendLexer } from "../engine/mend-lexer";
 import { guardNatives, nativesOf } from "../engine/natives";
 import { descriptionsOf } from "./describe";
@@ -97,6 +98,7 @@ export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: 
 
   const injector = univer.__getInjector();
   mendLexer(injector, formula);
+  mendIndex(formula);
   const failures = new Failures();
   const functions = injector.get(formula.IFunctionService);
   guardNatives(formula, functions.getExecutors().values());

@@ -5,6 +5,7 @@ import type { FunctionsMetadata } from "../build/built-functions";
 import { layOut } from "../workbook/layout/lay-out";
 import type { Plan } from "../workbook/plan";
 import { WorkbookRefusal } from "../workbook/workbook-refusal";
+import { circleNotice } from "./circle-notice";
 import { Desk } from "./desk";
 import { followSpills } from "./follow-spills";
 import { describeFunctions, openGrid } from "./grid";
@@ -89,9 +90,12 @@ async function start(): Promise<void> {
   openTemplate(doseAndEffluent);
   // The grid makes its parts with the first workbook; it computes when this turn of the page has ended.
   const status = new Status(grid, byId("status"), byId<HTMLButtonElement>("failing"));
-  followSpills(grid, () => {
+  let circleTold = false;
+  followSpills(grid, async (circular) => {
     status.show();
     status.countFailures();
+    if (circular || circleTold) tell(circular ? await circleNotice(grid) : undefined);
+    circleTold = circular;
     document.documentElement.dataset.computed = desk.lying?.fileName ?? "";
   });
   nameControls(byId("grid"));

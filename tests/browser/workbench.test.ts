@@ -89,6 +89,17 @@ describe("the page", () => {
     expect((await workbench.read("A64")).value).toBe("TRUE");
   });
 
+  test("says which formulas read their own answers", async () => {
+    await workbench.type("A70", "=B70+1");
+    await workbench.type("B70", "=A70+1");
+    const notice = workbench.page.getByRole("alert");
+    await notice.waitFor();
+    expect(await notice.textContent()).toMatch(/read their own answers.*![AB]70, .*![AB]70\./);
+    await workbench.type("B70", "1");
+    await notice.waitFor({ state: "hidden" });
+    expect((await workbench.read("A70")).value).toBe("2");
+  });
+
   test("offers our functions while a formula is typed, with help on their arguments", async () => {
     await workbench.select("A65");
     await workbench.page.keyboard.type("=WETEND.DOSE.PU");

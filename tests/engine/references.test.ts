@@ -167,3 +167,49 @@ test("a formula with an open bracket spoils no other", async () => {
   expect(shown(result, "B2")).toBe(3);
   expect(result.failures.map(({ address }) => address)).toEqual(["B1", "B3"]);
 });
+
+describe("formulas that read their own answers", () => {
+  const circle =
+    "The formula reads its own answer, itself or through other cells. Break the circle.";
+  const below = "The formula reads a cell that reads its own answer. Break that circle.";
+  const messages = async (content: Parameters<typeof sheet>[1]) => {
+    const { failures } = await engine.recalculate(book([sheet("S", content)]));
+    return Object.fromEntries(failures.map(({ address, message }) => [address, message]));
+  };
+
+  test("fail, and so does what reads them; all else is computed", async () => {
+    const content = { A1: "=B1+1", B1: "=A1+1", C1: "=B1*2", D1: 5, E1: "=D1+1", F1: "=F1" };
+    expect(await messages(content)).toEqual({ A1: circle, B1: circle, C1: below, F1: circle });
+    expect(shown(await engine.recalculate(book([sheet("S", content)])), "E1")).toBe(6);
+  });
+
+  test("are found through spilled cells, too", async () => {
+    const found = await messages({ A1: "=SEQUENCE(3)*B1", B1: "=A2+1", C1: "=B1" });
+    expect(found).toMatchObject({ A1: circle, B1: circle, C1: below });
+  });
+});
+
+test("look-ups find their rows among computed, changed and blank cells", async () => {
+  const result = await engine.recalculate(
+    book([
+      sheet("S", {
+        A1: "=1+1",
+        A2: "=C2",
+        A3: '="Two"',
+        A4: "=A2*2",
+        C2: "=SUM(D1:D2)",
+        D1: "=SEQUENCE(2)",
+        F1: "=COUNTIF(A1:A5,2)",
+        F2: '=COUNTIF(A1:A5,"two")',
+        F3: '=COUNTIF(A1:A5,">2")',
+        F4: "=MATCH(6,A1:A5,0)",
+        F5: "=COUNTBLANK(A1:A5)",
+        F6: "=SUMPRODUCT(--(A1:A5=0))",
+        F7: "=VLOOKUP(3,A1:B5,1,FALSE)",
+      }),
+    ]),
+  );
+  expect([1, 2, 3, 4, 5, 6, 7].map((row) => shown(result, `F${row}`))).toEqual([
+    1, 1, 2, 4, 1, 1, 3,
+  ]);
+});

@@ -1,0 +1,74 @@
+import { isErrorText } from "./arguments";
+import type { EngineFormula } from "./executor";
+
+type IndexKey = string | number | boolean | typeof blank;
+const blank = Symbol("blank cell");
+
+/** The rows of one column by what stands in them, and back. */
+class ColumnIndex {
+  readonly rows = new Map<IndexKey, Set<number>>();
+  readonly #keys = new Map<number, IndexKey>();
+
+  put(row: number, key: IndexKey): void {
+    const before = this.#keys.get(row);
+    if (before !== undefined) this.rows.get(before)?.delete(row);
+    this.#keys.set(row, key);
+    const rows = this.rows.get(key);
+    if (rows) rows.add(row);
+    else this.rows.set(key, new Set([row]));
+  }
+}
+
+function keyOf(value: unknown): IndexKey {
+  if (value === null || value === undefined || value === "") return blank;
+  if (typeof value === "string") {
+    const number = Number(value);
+    return String(number) === value ? number : value.toLowerCase();
+  }
+  // Minus zero is zero.
+  return value === 0 ? 0 : (value as number | boolean);
+}
+
+const mended = new WeakSet<object>();
+
+/**
+ * The engine keeps an index of the values of each column, by which COUNTIF or VLOOKUP find their rows.
+ * To put a computed value into it, it looks through all values of the column for the one that stood there
+ * before: time grows with the square of the rows. This index knows each row's own value.
+ */
+export function mendIndex({ CELL_INVERTED_INDEX_CACHE: index }: EngineFormula): void {
+  // One index serves every calculation of the program.
+  if (mended.has(index)) return;
+  mended.add(index);
+  const columns = new Map<string, ColumnIndex>();
+  const columnKey = (...place: [unitId: string, sheetId: string, column: number]) =>
+    place.join("\n");
+  const clear = index.clear.bind(index);
+
+  index.set = (unitId, sheetId, column, value, row, isForceUpdate = false) => {
+    if (!isForceUpdate && !index.shouldContinueBuildingCache(unitId, sheetId, column, row)) return;
+    const key = columnKey(unitId, sheetId, column);
+    const known = columns.get(key);
+    const rows = known ?? new ColumnIndex();
+    if (!known) columns.set(key, rows);
+    rows.put(row, keyOf(value));
+  };
+  index.getCellValuePositions = (unitId, sheetId, column) =>
+    columns.get(columnKey(unitId, sheetId, column))?.rows as never;
+  index.getCellPositions = (unitId, sheetId, column, value, rowsInCache) => {
+    const rows = columns.get(columnKey(unitId, sheetId, column))?.rows;
+    if (!rows) return undefined;
+    const key: IndexKey = keyOf(value);
+    if (isErrorText(value)) return { errorType: value, matchingRows: [] } as never;
+    // A blank cell equals 0, and 0 a blank cell.
+    const found: IndexKey[] = key === 0 || key === blank ? [0, blank] : [key];
+    const matchingRows = found
+      .flatMap((one) => [...(rows.get(one) ?? [])])
+      .filter((row) => rowsInCache.some(([start = 0, end = 0]) => row >= start && row <= end));
+    return { errorType: null, matchingRows };
+  };
+  index.clear = () => {
+    columns.clear();
+    clear();
+  };
+}
