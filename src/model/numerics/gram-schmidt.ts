@@ -46,7 +46,7 @@ export class GramSchmidt {
   }
 }
 
-export function dot(a: number[], b: number[]): number {
+function dot(a: number[], b: number[]): number {
   let sum = 0;
   for (let i = 0; i < a.length; i++) sum += (a[i] as number) * (b[i] as number);
   return sum;
