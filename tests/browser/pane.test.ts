@@ -153,7 +153,9 @@ describe("Additives", () => {
     page = await pane.page();
     await page.getByRole("button", { name: "Guar gum", exact: true }).click();
     await page.getByRole("button", { name: "Put the COD factor of Guar gum" }).click();
-    await page.getByText("Sheet1!A1 now looks up the COD factor of Guar gum.").waitFor();
+    await page
+      .getByText('Sheet1!A1 now holds =WETEND.LIBRARY.ADDITIVE("Guar gum","COD factor").')
+      .waitFor();
     await page.getByRole("button", { name: "Put the row into the sheet" }).click();
     await page.getByText("now holds Guar gum, with a header").waitFor();
     const [value, row] = await deedsOf(page);

@@ -1,6 +1,7 @@
 import { Button, makeStyles, tokens } from "@fluentui/react-components";
 import type { SheetHost } from "../../host/host";
-import { usePane } from "../parts/pane-context";
+import { insertOrAsk } from "../parts/insert-or-ask";
+import { type Notice, usePane } from "../parts/pane-context";
 import { selectedAddress } from "../parts/selected-address";
 import { useDeed } from "../parts/use-deed";
 import { lookUpFormula, ownTable, rowsOf } from "./into-sheet";
@@ -19,17 +20,16 @@ const useStyles = makeStyles({
 export function useIntoSheet() {
   const { host } = usePane();
   const { busy, run } = useDeed();
-  const atSelection = (deed: (sheet: SheetHost, address: string) => Promise<string>) => {
+  const atSelection = (deed: (sheet: SheetHost, address: string) => Promise<string | Notice>) => {
     if (host === undefined) return;
     run(async () => deed(host, await selectedAddress(host)));
   };
   return {
     busy,
     putValue: (item: Listed, property: string) =>
-      atSelection(async (sheet, address) => {
-        await sheet.insertFormula(address, lookUpFormula(sheet.namespace, item, property));
-        return `${address} now looks up the ${property} of ${item.name}.`;
-      }),
+      atSelection((sheet, address) =>
+        insertOrAsk(sheet, address, lookUpFormula(sheet.namespace, item, property), run),
+      ),
     putRows: (items: readonly [Listed, ...Listed[]]) =>
       atSelection(async (sheet, address) => {
         const { address: filled } = await sheet.insertValues(

@@ -1,20 +1,12 @@
-import {
-  Button,
-  Field,
-  Input,
-  makeStyles,
-  mergeClasses,
-  Select,
-  tokens,
-} from "@fluentui/react-components";
+import { Button, Field, makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import { type FormEvent, useState } from "react";
-import type { ArgumentReference, FunctionReference } from "../../help/reference";
-import { HostRefusal, type SheetHost } from "../../host/host";
-import type { Notice } from "../parts/pane-context";
+import type { FunctionReference } from "../../help/reference";
+import { insertOrAsk } from "../parts/insert-or-ask";
 import { usePane } from "../parts/pane-context";
 import { selectedAddress } from "../parts/selected-address";
 import { useDeed } from "../parts/use-deed";
 import { useText } from "../theme/text-styles";
+import { Choice, Given } from "./argument-fields";
 import { writeFormula } from "./write-formula";
 
 const useStyles = makeStyles({
@@ -26,8 +18,6 @@ const useStyles = makeStyles({
     padding: "10px 12px",
     border: `1px solid ${tokens.colorNeutralStroke2}`,
   },
-  given: { display: "grid", gridTemplateColumns: "1fr auto", gap: tokens.spacingHorizontalXS },
-  narrow: { minWidth: 0 },
   preview: { margin: 0, padding: "6px 0" },
   title: { margin: 0 },
   buttons: { display: "flex", flexWrap: "wrap", gap: tokens.spacingHorizontalS },
@@ -63,7 +53,7 @@ export function InsertForm({ one }: { one: FunctionReference }) {
     if (!("formula" in written)) return;
     run(async () => {
       const address = target.trim() === "" ? await selectedAddress(host) : target.trim();
-      return insertOrAsk(host, address, written.formula, (replace) => run(replace));
+      return insertOrAsk(host, address, written.formula, run);
     });
   };
 
@@ -126,79 +116,3 @@ export function InsertForm({ one }: { one: FunctionReference }) {
 
 const signatureOf = (one: FunctionReference) =>
   `=${one.name}(${one.arguments.map(({ name }) => name).join(", ")})`;
-
-function Choice(props: {
-  argument: ArgumentReference;
-  typed: Readonly<Record<string, string>>;
-  give: (name: string, value: string) => void;
-  id?: string;
-}) {
-  const { argument, typed, give, ...field } = props;
-  return (
-    <Select
-      {...field}
-      value={typed[argument.name] ?? ""}
-      onChange={(_, { value }) => give(argument.name, value)}
-    >
-      <option value="">{argument.optional ? "as usual" : "choose"}</option>
-      {argument.choices?.map((choice) => (
-        <option key={choice}>{choice}</option>
-      ))}
-    </Select>
-  );
-}
-
-function Given(props: {
-  label: string;
-  value: string;
-  give: (value: string) => void;
-  take: () => void;
-  id?: string;
-}) {
-  const styles = useStyles();
-  const { label, value, give, take, ...field } = props;
-  return (
-    <div className={styles.given}>
-      <Input
-        {...field}
-        className={styles.narrow}
-        size="small"
-        value={value}
-        autoComplete="off"
-        spellCheck={false}
-        onChange={(_, { value: next }) => give(next)}
-      />
-      <Button size="small" aria-label={`Take selection for ${label}`} onClick={take}>
-        Take selection
-      </Button>
-    </div>
-  );
-}
-
-/** Where something stands already, it is shown and the person asked; nothing is replaced unseen. */
-async function insertOrAsk(
-  host: SheetHost,
-  address: string,
-  formula: string,
-  again: (deed: () => Promise<string>) => void,
-): Promise<string | Notice> {
-  try {
-    await host.insertFormula(address, formula);
-  } catch (problem) {
-    if (!(problem instanceof HostRefusal) || problem.kind !== "occupied") throw problem;
-    const selection = await host.readSelection();
-    if (selection?.cell.address !== address) throw problem;
-    const { cell } = selection;
-    const choose = () =>
-      again(async () => {
-        await host.insertFormula(address, formula, cell);
-        return `${address} now holds ${formula}. It held ${cell.formula || String(cell.value)} before.`;
-      });
-    return {
-      kind: "refused",
-      text: problem.message,
-      choice: { label: `Replace ${address}`, choose },
-    };
-  }
-  return `${address} now holds ${formula}.`;
-}
