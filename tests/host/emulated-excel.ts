@@ -1,24 +1,9 @@
 import vm from "node:vm";
 import { inject } from "vitest";
 import type { BuiltFunctions } from "../../src/build/built-functions";
+import { ERROR_CODES, HostError } from "./host-error";
 
-/** An error as the host's class makes it. */
-export class HostError {
-  constructor(
-    readonly code: string,
-    readonly message?: string,
-  ) {}
-}
-
-const ERROR_CODES = {
-  invalidValue: "#VALUE!",
-  notAvailable: "#N/A",
-  divisionByZero: "#DIV/0!",
-  invalidNumber: "#NUM!",
-  nullReference: "#NULL!",
-  invalidName: "#NAME?",
-  invalidReference: "#REF!",
-};
+export { HostError } from "./host-error";
 
 export type HostCell = number | string | boolean | null | HostError | object;
 
