@@ -4,6 +4,7 @@ import ExcelJS from "exceljs";
 import { beforeAll, describe, expect, test } from "vitest";
 import { addressOf, areaAddress } from "../../src/workbook/address";
 import { isError } from "../../src/workbook/book";
+import { storedFormula } from "../../src/workbook/formula/stored-form";
 import { tokensOf } from "../../src/workbook/formula/tokens";
 import { layOut } from "../../src/workbook/layout/lay-out";
 import type { PlannedBook } from "../../src/workbook/layout/planned";
@@ -56,6 +57,11 @@ describe.each(plans)("the template $id", (plan) => {
       .map(({ text }) => text.replace(/^WETEND\./, ""));
     expect(called.length).toBeGreaterThan(0);
     expect(called.filter((name) => !functionIds.includes(name))).toEqual([]);
+  });
+
+  test("keeps every formula within the 8192 characters that a cell may store", () => {
+    const lengths = formulasOf(book).map((formula) => storedFormula(formula, names).length);
+    expect(Math.max(...lengths)).toBeLessThanOrEqual(8192);
   });
 
   test("computes every cell without a failure", () => {

@@ -21,6 +21,7 @@ export type Symbols = ReadonlyMap<string, Meaning>;
 export interface Place {
   readonly sheet: string;
   readonly table?: string;
+  /** The first cell of a rule or a validation. */
   readonly cell?: { readonly row: number; readonly column: number };
 }
 
@@ -59,11 +60,17 @@ function headerOf(meaning: Meaning & { kind: "table" }, key: string): string {
   return header;
 }
 
-const bodyOf = (area: Area): Area => ({ ...area, row: area.row + 1, rows: area.rows - 1 });
-
 function tableFormula(meaning: Meaning & { kind: "table" }, key: string | undefined): string {
   if (key === undefined) return meaning.name;
   return key === "all" ? `${meaning.name}[#All]` : structured(meaning.name, headerOf(meaning, key));
+}
+
+/** The body of a table, all of it, or one column of its body. */
+function areaOfTable(meaning: Meaning & { kind: "table" }, key: string | undefined): Area {
+  if (key === "all") return meaning.area;
+  const body = { ...meaning.area, row: meaning.area.row + 1, rows: meaning.area.rows - 1 };
+  if (key === undefined) return body;
+  return columnAt(body, [...meaning.headers.values()].indexOf(headerOf(meaning, key)) + 1);
 }
 
 function thisRow(symbols: Symbols, key: string, place: Place): string {
@@ -78,10 +85,13 @@ function formulaOf(symbols: Symbols, { symbol, column, first, second }: Referenc
   if (symbol.startsWith("@")) return thisRow(symbols, symbol.slice(1), place);
   const meaning = meaningOf(symbols, symbol);
   if (meaning.kind === "name") return meaning.name;
-  if (meaning.kind === "table") return tableFormula(meaning, column);
+  // A rule or a validation may not speak of tables, nor of what a spill fills: it names their cells.
+  const isCellsOnly = place.cell !== undefined;
+  if (meaning.kind === "table" && !isCellsOnly) return tableFormula(meaning, column);
   const prefix = meaning.sheet === place.sheet ? "" : sheetPrefix(meaning.sheet);
+  if (meaning.kind === "table") return prefix + absolute(areaOfTable(meaning, column));
   const whole =
-    meaning.kind === "spill"
+    meaning.kind === "spill" && !isCellsOnly
       ? `${prefix}${absolute({ ...meaning.area, rows: 1, columns: 1 })}#`
       : `${prefix}${absolute(meaning.area)}`;
   if (first === undefined) return whole;
@@ -128,13 +138,7 @@ export function cellsOf(symbols: Symbols, text: string): CellsOf {
     throw new Error(`"${text}" does not name cells of the plan. Write one symbol in braces.`);
   const meaning = meaningOf(symbols, reference.symbol);
   const { sheet } = meaning;
-  if (meaning.kind === "table") {
-    if (reference.column === "all") return { sheet, area: meaning.area };
-    const body = bodyOf(meaning.area);
-    if (reference.column === undefined) return { sheet, area: body };
-    const header = headerOf(meaning, reference.column);
-    return { sheet, area: columnAt(body, [...meaning.headers.values()].indexOf(header) + 1) };
-  }
+  if (meaning.kind === "table") return { sheet, area: areaOfTable(meaning, reference.column) };
   const { first, second } = reference;
   const area =
     first === undefined

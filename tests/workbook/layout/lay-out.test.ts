@@ -110,6 +110,42 @@ describe("symbols", () => {
   });
 });
 
+describe("rules and validations", () => {
+  const table: Part = {
+    kind: "table",
+    at: "A1",
+    name: "places",
+    columns: [
+      { key: "place", header: "Place", values: ["chest", "pump"] },
+      {
+        key: "position",
+        header: "Position",
+        values: [1, 2],
+        allow: { whole: { from: 1, to: "ROWS({places})+MAX({places.position})" } },
+      },
+    ],
+  };
+  const spill: Part = {
+    kind: "spill",
+    at: "D2",
+    name: "doubled",
+    formula: "2*{places.position}",
+    room: { rows: 5, columns: 1 },
+  };
+  const rule: Part = {
+    kind: "rule",
+    on: "{doubled}",
+    when: { formula: "{cell}=MAX({doubled})+SUM({places.position})" },
+    look: "good",
+  };
+  const [sheet] = layOut(planOf(table, spill, rule)).sheets;
+
+  test("name the cells of tables and spills, since a spreadsheet takes nothing else there", () => {
+    expect(sheet?.rules[0]?.test).toEqual({ formula: "D2=MAX($D$2:$D$6)+SUM($B$2:$B$3)" });
+    expect(sheet?.validations[0]?.to).toBe("ROWS($A$2:$B$3)+MAX($B$2:$B$3)");
+  });
+});
+
 describe("the look of a part", () => {
   const widths = { A: 20, B: 10 };
   const laid = (part: Part) => {
