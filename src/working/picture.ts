@@ -1,10 +1,24 @@
 import { figure } from "../model/figure";
+import { Refusal } from "../model/refusal";
 
 /**
  * What a picture of a result holds, in plain data: the pane draws it. Every picture has its words (`alt`),
  * for those who cannot see it.
  */
 export type Picture = Stack | Curves | Bars | Flow | Distribution | Runs;
+
+/**
+ * A picture that asks the model for more than the answer did: for points beyond it. Where the model refuses
+ * one of them, the working stands without its picture.
+ */
+export function pictured(draw: () => Picture): { readonly picture?: Picture } {
+  try {
+    return { picture: draw() };
+  } catch (problem) {
+    if (problem instanceof Refusal) return {};
+    throw problem;
+  }
+}
 
 interface Titled {
   readonly title: string;

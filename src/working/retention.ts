@@ -2,8 +2,8 @@ import { loopBalance } from "../model/retention/balance";
 import { overallRetention } from "../model/retention/loop";
 import { whiteWaterConcentration } from "../model/retention/white-water";
 import type { Vector } from "../model/vectors";
-import { difference, exponential, negative, product, quotient, sum } from "./expression";
-import { amount, type Curves, type Flow, sampled, stack } from "./picture";
+import { difference, exponential, negative, product, quotient, sum, valued } from "./expression";
+import { amount, type Curves, type Flow, pictured, sampled, stack } from "./picture";
 import { each, line, numbered, type Step, step, type Working } from "./step";
 
 const at = (vector: Vector, i: number) => vector[i] as number;
@@ -157,17 +157,20 @@ export const retention = {
       clearance.value > 0
         ? product(steady.value, difference(1, exponential(negative(product(rate.value, hours)))))
         : quotient(product(1000, load, hours), volume);
-    const picture = approach(load, purge, volume, hours, decay);
     return {
       steps: [
         clearing,
         ...(clearance.value > 0 ? [settling, step("Share cleared each hour", rate, "1/h")] : []),
-        step("Reached from clean water", reached, "mg/L"),
+        step(
+          "Reached from clean water",
+          valued(reached, whiteWaterConcentration(load, purge, volume, hours, decay)),
+          "mg/L",
+        ),
       ],
-      picture:
-        clearance.value > 0
-          ? { ...picture, level: { label: "steady state", y: steady.value } }
-          : picture,
+      ...pictured(() => ({
+        ...approach(load, purge, volume, hours, decay),
+        ...(clearance.value > 0 ? { level: { label: "steady state", y: steady.value } } : {}),
+      })),
     };
   },
 };

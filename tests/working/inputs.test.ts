@@ -10,6 +10,11 @@ const RUNS = 30;
 /** Some inputs have no answer; of each function at least so many have one. */
 const ANSWERED = RUNS / 6;
 
+test("every function has inputs here", () => {
+  const all = excel.built.metadata.functions.map(({ id }) => id).sort();
+  expect(Object.keys(inputs).sort()).toEqual(all);
+});
+
 describe("wherever a function answers, its working is told and ends in the answer", () => {
   test.each(Object.entries(inputs))("%s", (id, given) => {
     let answered = 0;

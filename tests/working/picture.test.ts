@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { amount, short, stack } from "../../src/working/picture";
+import { impossible } from "../../src/model/refusal";
+import { amount, pictured, short, stack } from "../../src/working/picture";
 
 test("a stacked bar is told in words: each part with its unit and its share of the whole", () => {
   const parts = [
@@ -20,4 +21,14 @@ test("a picture shows three figures, with the unit where there is one", () => {
   expect(short(2455.4455)).toBe("2460");
   expect(amount(0.8234, "fraction")).toBe("0.823");
   expect(amount(12, "kg/d")).toBe("12 kg/d");
+});
+
+test("a working stands without the picture that the model refuses, but hides no fault", () => {
+  expect(pictured(() => stack("Whole", "kg", []))).toHaveProperty("picture.title", "Whole");
+  expect(pictured(() => impossible("Too far."))).toEqual({});
+  expect(() =>
+    pictured(() => {
+      throw new RangeError("a fault");
+    }),
+  ).toThrow("a fault");
 });

@@ -1,6 +1,6 @@
 import { increase, type Shape, scaleOf, slope } from "../../model/strength/response";
 import { product, quotient } from "../expression";
-import { amount, type Curves, type Point, sampled } from "../picture";
+import { amount, type Curves, type Point, pictured, sampled } from "../picture";
 import { step, type Working } from "../step";
 import { relativeDose, slopeOfRise } from "../strength/shapes";
 
@@ -26,7 +26,7 @@ export function marginal(
       step("Gained by the next kg/t", ofNext, "N·m/g per kg/t"),
       step("Cost of the next N·m/g", next, UNIT),
     ],
-    picture: costCurves(dose, price, plateauGain, scale, shape, next.value),
+    ...pictured(() => costCurves(dose, price, plateauGain, scale, shape, next.value)),
     remarks: [
       ...(isAverageKnown
         ? [

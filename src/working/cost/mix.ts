@@ -3,7 +3,7 @@ import { cheapestMix } from "../../model/cost/mix/mix";
 import type { Shape } from "../../model/strength/response";
 import type { Vector } from "../../model/vectors";
 import { product, sum } from "../expression";
-import { amount, type Curves, sampled } from "../picture";
+import { amount, type Curves, pictured, sampled } from "../picture";
 import { each, line, numbered, type Value, type Working } from "../step";
 import { rise } from "../strength/shapes";
 
@@ -82,7 +82,7 @@ export function mix(
         ],
       },
     ],
-    ...(target > 0 ? { picture: costOfGain(target, found, mixFor) } : {}),
+    ...(target > 0 ? pictured(() => costOfGain(target, found, mixFor)) : {}),
     remarks: remarks(found),
   };
 }

@@ -1,6 +1,6 @@
 import { timedPartition } from "../../model/partition/timed";
 import type { Vector } from "../../model/vectors";
-import { type Curves, short } from "../picture";
+import { type Curves, pictured, short } from "../picture";
 import { step, type Working } from "../step";
 import { component, DISSOLVED, namedParts } from "./components";
 import { sites, waterPerTonne } from "./equilibrium";
@@ -38,7 +38,7 @@ export function timed(times: Vector, ...furnish: Furnish): Working {
         ]),
       },
     ],
-    picture: uptake(Math.max(...Array.from(times)), furnish),
+    ...pictured(() => uptake(Math.max(...Array.from(times)), furnish)),
   };
 }
 

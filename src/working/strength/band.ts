@@ -7,7 +7,7 @@ import { independentPoints } from "../../model/strength/points";
 import { gradient, type Shape } from "../../model/strength/response";
 import type { Vector } from "../../model/vectors";
 import { difference, product, sum, valued } from "../expression";
-import { amount, percent, short } from "../picture";
+import { amount, percent, pictured, short } from "../picture";
 import { each, found, line, type Step, type Working } from "../step";
 import { residualsOf } from "./fit";
 import { fittedCurve } from "./fitted-curve";
@@ -55,11 +55,11 @@ export function band(
         line("upper", valued(sum(estimate, reach), upper), "N·m/g"),
       ]),
     ],
-    picture: {
+    ...pictured(() => ({
       ...fittedCurve(points, fitted, residualsOf(points, fitted), confidence, dose),
       here: [dose, estimate],
       alt: `The fitted curve at ${amount(dose, "kg/t")}: ${amount(estimate, "N·m/g")}, with ${percent(confidence)} confidence between ${short(lower)} and ${short(upper)}.`,
-    },
+    })),
     remarks: [
       ...(dose > highest
         ? [

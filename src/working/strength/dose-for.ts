@@ -10,7 +10,7 @@ import {
   quotient,
   valued,
 } from "../expression";
-import { amount, percent } from "../picture";
+import { amount, percent, pictured } from "../picture";
 import { found, type Step, step, type Working } from "../step";
 import { curveUpTo, DOSE, reachOf, STRENGTH } from "./curve";
 
@@ -39,7 +39,7 @@ export function doseWanted(
             ...inverseSteps(share.value, dose, scale, shape),
           ]),
     ],
-    picture: {
+    ...pictured(() => ({
       kind: "curves",
       title: "Where the response meets the target",
       alt: `Where the response meets the target: ${amount(target, "N·m/g")} at ${amount(dose, "kg/t")}.`,
@@ -53,7 +53,7 @@ export function doseWanted(
       ],
       here: [dose, target],
       level: { label: "target", y: target },
-    },
+    })),
     remarks: [
       ...(highestTried === undefined
         ? [

@@ -9,6 +9,7 @@ import { independentPoints, type Points } from "../../model/strength/points";
 import type { Shape } from "../../model/strength/response";
 import type { Vector } from "../../model/vectors";
 import { difference, power, quotient, squareRoot, sum, valued } from "../expression";
+import { pictured } from "../picture";
 import { found, type Step, step, type Value, type Working } from "../step";
 import { fitRemarks } from "./fit-remarks";
 import { fittedCurve } from "./fitted-curve";
@@ -65,7 +66,7 @@ export function fit(
       ),
       answer(fitted),
     ],
-    picture: fittedCurve(points, fitted, residuals, CONFIDENCE),
+    ...pictured(() => fittedCurve(points, fitted, residuals, CONFIDENCE)),
     remarks: fitRemarks(points, fitted, shapes, batches === undefined, knownBase),
   };
 }

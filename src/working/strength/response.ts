@@ -1,6 +1,6 @@
 import type { Shape } from "../../model/strength/response";
 import { product, sum } from "../expression";
-import { amount, percent } from "../picture";
+import { amount, percent, pictured } from "../picture";
 import { step, type Working } from "../step";
 import { curveUpTo, DOSE, limitLine, reachOf, STRENGTH } from "./curve";
 import { relativeDose, rise } from "./shapes";
@@ -26,7 +26,7 @@ export function responded(
       step("Increase at this dose", gained, "N·m/g"),
       step("Strength", strength, "N·m/g"),
     ],
-    picture: {
+    ...pictured(() => ({
       kind: "curves",
       title: "The response",
       alt: `The response: ${amount(strength.value, "N·m/g")} at ${amount(dose, "kg/t")}, from a base of ${amount(base, "N·m/g")}.`,
@@ -35,7 +35,7 @@ export function responded(
       curves: [{ label: shape, points: curveUpTo(curve, reach) }],
       here: [dose, strength.value],
       ...limitLine(curve, reach),
-    },
+    })),
     remarks: [
       ...(shape === "straight"
         ? ["A straight response has no end: nothing in it says where it stops being true."]

@@ -1,6 +1,6 @@
 import { batchesPerLevel, plannedTest, powerOfBatches } from "../../model/trial/replicates";
 import { quotient } from "../expression";
-import { type Curves, percent } from "../picture";
+import { type Curves, percent, pictured } from "../picture";
 import { found, step, type Working } from "../step";
 
 /** A power is a few milliseconds of quadrature: as many points as show the curve. */
@@ -35,7 +35,7 @@ export function replicates(
       },
       found(`The fewest with a power of ${percent(power)} or more`, batches, "batches"),
     ],
-    picture: powerCurve(batches, power, (number) => powerOfBatches(number, plan)),
+    ...pictured(() => powerCurve(batches, power, (number) => powerOfBatches(number, plan))),
     remarks: [
       `That is ${runs} runs in all, the control included.`,
       "A batch is one make-up of treated stock. More sheets of one batch do not replace it, and the variation is that from batch to batch.",
