@@ -1,0 +1,133 @@
+import { readFile } from "node:fs/promises";
+import ExcelJS from "exceljs";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, inject, test } from "vitest";
+import type { Book } from "../../src/workbook/book";
+import { functionNames } from "../../src/workbook/formula/stored-form";
+import { readWorkbook } from "../../src/workbook/read/read-workbook";
+import { openBrowser } from "./browser";
+import { type RunningWorkbench, startWorkbench, WorkbenchPage } from "./workbench";
+
+let running: RunningWorkbench;
+let browser: Browser;
+
+beforeAll(async () => {
+  [running, browser] = await Promise.all([startWorkbench(), openBrowser()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await running?.stop();
+});
+
+const names = functionNames(inject("functions").metadata.functions.map(({ id }) => id));
+
+/** A workbook as another library writes it. */
+async function foreign(): Promise<Buffer> {
+  const workbook = new ExcelJS.Workbook();
+  const log = workbook.addWorksheet("Mill log");
+  log.addTable({
+    name: "Log_1",
+    ref: "A3",
+    headerRow: true,
+    columns: [{ name: "Day" }, { name: "Starch (kg/t)" }, { name: "Share" }],
+    rows: [
+      [new Date("2026-03-01"), 6, 0.8],
+      [new Date("2026-03-02"), 7, 0.9],
+    ],
+  });
+  log.getCell("A1").value = "Log of the mill";
+  log.getCell("D4").value = { formula: "_xldudf_WETEND_DOSE_TARGET(B4,C4)" };
+  log.getCell("D5").value = { formula: "B5/C5" };
+  log.getCell("E4").value = { formula: "B4*2" };
+  log.getCell("E5").value = { sharedFormula: "E4" };
+  const sums = workbook.addWorksheet("Sums");
+  sums.getCell("B2").value = { formula: "SUM(Log_1[Starch (kg/t)])" };
+  sums.getCell("B3").value = { formula: "'Mill log'!D4+dose" };
+  sums.getCell("B4").value = { formula: 'IF(B2>=12,"enough","--TRUE")' };
+  sums.getCell("B5").value = { formula: "1/0" };
+  workbook.definedNames.add("'Mill log'!$B$4", "dose");
+  return Buffer.from(await workbook.xlsx.writeBuffer());
+}
+
+const formulas = ({ sheets }: Book) =>
+  Object.fromEntries(
+    sheets.flatMap(({ name, cells }) =>
+      Object.entries(cells).flatMap(([row, line]) =>
+        Object.entries(line as Book["sheets"][number]["cells"][number]).flatMap(([column, cell]) =>
+          cell.formula === undefined ? [] : [[`${name} ${row},${column}`, cell.formula]],
+        ),
+      ),
+    ),
+  );
+
+async function saved({ page }: WorkbenchPage): Promise<Book> {
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Save .xlsx" }).click(),
+  ]);
+  return (await readWorkbook(await readFile(await download.path()), names)).book;
+}
+
+test("a workbook of another library keeps its formulas, through edits and through an inserted row", async () => {
+  const bytes = await foreign();
+  const before = (await readWorkbook(bytes, names)).book;
+  const workbench = await WorkbenchPage.open(browser, running.address);
+  await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
+  await workbench.page
+    .locator("#file")
+    .setInputFiles({ name: "log.xlsx", mimeType: "", buffer: bytes });
+  await workbench.computed();
+
+  expect((await workbench.read("Mill log!D4")).value).toBe("7.5");
+  expect((await workbench.read("Sums!B2")).value).toBe("13");
+  expect((await workbench.read("Sums!B3")).value).toBe("13.5");
+  expect((await workbench.read("Sums!B4")).value).toBe("enough");
+  expect((await workbench.read("Sums!B5")).value).toBe("#DIV/0!");
+
+  await workbench.type("Mill log!B4", "8");
+  expect((await workbench.read("Sums!B2")).value).toBe("15");
+  const edited = await saved(workbench);
+  expect(formulas(edited)).toEqual(formulas(before));
+  expect(edited.sheets[0]?.cells[3]?.[1]?.value).toBe(8);
+  expect(edited.sheets[1]?.cells[1]?.[1]?.value).toBe(15);
+  expect(edited.tables).toEqual(before.tables);
+
+  // One row above the table, and one into it.
+  await insertRowAbove(workbench, "Mill log", 2);
+  await insertRowAbove(workbench, "Mill log", 6);
+  expect((await workbench.read("Mill log!D5")).value).toBe("10");
+  await workbench.type("Mill log!B6", "1");
+  expect((await workbench.read("Sums!B2")).value).toBe("16");
+  const grown = await saved(workbench);
+  const notice = workbench.page.getByRole("alert");
+  expect(await notice.textContent()).toContain("written anew");
+  expect(formulas(grown)).toEqual({
+    "Mill log 4,3": "WETEND.DOSE.TARGET(B5,C5)",
+    "Mill log 4,4": "B5*2",
+    "Mill log 6,3": "B7/C7",
+    "Mill log 6,4": "B7*2",
+    "Sums 1,1": "SUM(Log_1[Starch (kg/t)])",
+    "Sums 2,1": "'Mill log'!D5+dose",
+    "Sums 3,1": 'IF(B2>=12,"enough","--TRUE")',
+    "Sums 4,1": "1/0",
+  });
+  expect(grown.tables).toEqual(
+    before.tables.map((table) => ({ ...table, area: { row: 3, column: 0, rows: 4, columns: 3 } })),
+  );
+  expect(grown.definedNames).toEqual([{ name: "dose", formula: "'Mill log'!$B$5" }]);
+  expect(workbench.errors).toEqual([]);
+});
+
+/** By the menu of the row's header, as a person does it. */
+async function insertRowAbove(workbench: WorkbenchPage, sheet: string, row: number): Promise<void> {
+  await workbench.select(`${sheet}!A${row}`);
+  await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
+  // Header bars and rows of this sheet all have the usual height.
+  const canvas = await workbench.page.locator('canvas[id^="univer-sheet-main"]').boundingBox();
+  const at = { x: 20, y: (canvas?.y ?? 0) + 20 + (row - 0.5) * 21 };
+  await workbench.page.mouse.click(at.x, at.y);
+  await workbench.page.mouse.click(at.x, at.y, { button: "right" });
+  await workbench.page.getByText("rows above").click({ position: { x: 8, y: 8 } });
+  await workbench.computed();
+}
