@@ -3,7 +3,7 @@ import { convertDose } from "../model/dose/convert";
 import { filledSites } from "../model/partition/furnish";
 import type { Vector } from "../model/vectors";
 import { difference, product, quotient, sum } from "./expression";
-import { stack } from "./picture";
+import { percent, stack } from "./picture";
 import { each, line, numbered, step, type Working } from "./step";
 
 export const dose = {
@@ -25,6 +25,9 @@ export const dose = {
         step("Dry active additive in the product", share, "fraction"),
         step("Product as received", quotient(amount, share), "kg/t"),
       ],
+      ...(share.value === 1
+        ? { remarks: ["Solids and active part are 1: the product is taken to be pure and dry."] }
+        : {}),
     };
   },
 
@@ -37,6 +40,16 @@ export const dose = {
           line(to, size(to), "kg/t"),
         ]),
         step("The dose in the other unit", quotient(product(value, size(from)), size(to)), to),
+      ],
+      remarks: [
+        ...([from, to].includes("kg/t air-dry")
+          ? [
+              `Air-dry is taken as ${percent(moisture)} water. The 10 % of the trade is that of pulp; paper is drier.`,
+            ]
+          : []),
+        ...([from, to].includes("lb/short ton")
+          ? ["A short ton is 2000 lb, not a tonne: 1 lb/short ton is 0.5 kg/t exactly."]
+          : []),
       ],
     };
   },
@@ -53,6 +66,9 @@ export const dose = {
         step("Paper made, with its moisture", paper, "t/h"),
         step("Oven-dry", product(paper, difference(1, moisture)), "t/h"),
       ],
+      remarks: [
+        "This is paper made. A dose goes by furnish: where broke returns, or solids are lost, the furnish is another number.",
+      ],
     };
   },
 
@@ -61,6 +77,7 @@ export const dose = {
       step("Mass of stock", product(flow, density), "t/h"),
       step("Oven-dry", product(flow, density, consistency), "t/h"),
     ],
+    remarks: ["All that flows is counted, broke included: it is not to be added again."],
   }),
 
   "DOSE.PUMP": (
@@ -101,6 +118,9 @@ export const dose = {
         "kg/t",
         filled.map((value, i) => ({ label: numbered("component", i), value })),
       ),
+      remarks: [
+        "Well below this some additive is left in the water already: see PARTITION.EQUILIBRIUM.",
+      ],
     };
   },
 };

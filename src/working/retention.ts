@@ -20,6 +20,9 @@ export const retention = {
         { label: "in the sheet", value: difference(1, lost).value },
         { label: "white water", value: lost.value },
       ]),
+      remarks: [
+        "One pass, of the solids. With the loop closed more stays (RETENTION.LOOP), and what is dissolved goes with the water.",
+      ],
     };
   },
 
@@ -46,6 +49,9 @@ export const retention = {
         { label: "in the sheet", value: difference(1, lost).value },
         { label: "white water", value: lost.value },
       ]),
+      remarks: [
+        "Shares found as ash are both burnt at one temperature: 525 °C keeps carbonate, 900 °C leaves 56 % of its mass.",
+      ],
     };
   },
 
@@ -75,12 +81,19 @@ export const retention = {
         ...kept.map(({ label, value }) => ({ label: `kept, ${label}`, value: Number(value) })),
         { label: "lost", value: lost.value },
       ]),
+      remarks: [
+        "One pass: additive on lost fines is lost with them. With the loop closed each part returns at its own retention (RETENTION.OVERALL).",
+        ...(dissolved > 0 && carried === 0
+          ? ["None of the dissolved part is taken to stay with the water in the web."]
+          : []),
+      ],
     };
   },
 
   "RETENTION.LOOP": (firstPass: number, recycled: number, degraded: number): Working => ({
     steps: [...round(firstPass, recycled, degraded), overallStep(firstPass, recycled, degraded)],
     picture: loopFlow("The loop for each kg dosed", "kg", 1, firstPass, recycled, degraded),
+    remarks: ofTheLoop(recycled, degraded),
   }),
 
   "RETENTION.OVERALL": (
@@ -111,6 +124,9 @@ export const retention = {
         ...kept.map(({ label, value }) => ({ label: `kept, ${label}`, value: Number(value) })),
         { label: "lost", value: difference(all.value, keptInAll.value).value },
       ]),
+      remarks: [
+        "Each population loops at its own first-pass retention: one blended retention for all would flatter.",
+      ],
     };
   },
 
@@ -135,6 +151,7 @@ export const retention = {
         ]),
       ],
       picture: loopFlow("Where the dose goes", "kg/t", dose, firstPass, recycled, degraded),
+      remarks: ofTheLoop(recycled, degraded),
     };
   },
 
@@ -150,7 +167,12 @@ export const retention = {
     const steady = quotient(product(1000, load), clearance);
     const clearing: Step = step("Water cleared each hour", clearance, "m³/h");
     const settling: Step = step("Steady state", steady, "mg/L");
-    if (volume === undefined || hours === undefined) return { steps: [clearing, settling] };
+    const remarks = [
+      "The purge is the water that leaves for good: the flow around the loop clears nothing.",
+    ];
+    if (volume === undefined || hours === undefined) {
+      return { steps: [clearing, settling], remarks };
+    }
 
     const rate = quotient(clearance, volume);
     const reached =
@@ -171,6 +193,7 @@ export const retention = {
         ...approach(load, purge, volume, hours, decay),
         ...(clearance.value > 0 ? { level: { label: "steady state", y: steady.value } } : {}),
       })),
+      remarks,
     };
   },
 };
@@ -196,6 +219,13 @@ const round = (firstPass: number, recycled: number, degraded: number): readonly 
 
 const overallStep = (firstPass: number, recycled: number, degraded: number): Step =>
   step("Overall retention", loop(firstPass, recycled, degraded), "fraction");
+
+const ofTheLoop = (recycled: number, degraded: number): readonly string[] =>
+  recycled > 0 && degraded === 0
+    ? [
+        "What comes round is taken to stay whole. Native starch is eaten by enzymes and microbes on the way: with a part degraded the answer falls.",
+      ]
+    : ["What is degraded adds no strength, and is oxygen demand in the effluent all the same."];
 
 function loopFlow(
   title: string,

@@ -15,12 +15,15 @@ export function loss(dose: number, retention: number, production: number): Worki
       step("Not retained", lost(dose, retention, production), "kg/d"),
     ],
     picture: whereTheDayGoes(dose, retention, production),
+    remarks: [
+      "The retention is the overall one, with the loop closed: a first-pass retention would send to the sewer what comes round.",
+    ],
   };
 }
 
 /** The load that comes with the additive lost: its oxygen demand, or its nitrogen. */
 export const load =
-  (what: string) =>
+  (what: string, remark: string) =>
   (dose: number, retention: number, production: number, factor: number): Working => {
     const leaving: Step = step("Not retained", lost(dose, retention, production), "kg/d");
     return {
@@ -31,6 +34,7 @@ export const load =
       picture: whereTheDayGoes(dose, retention, production),
       remarks: [
         "This is the raw load at the machine’s outfall. What was degraded on the way counts in full.",
+        remark,
       ],
     };
   };

@@ -24,6 +24,12 @@ export function area(shares: Vector, surfaces: Vector, affinities?: Vector): Wor
       each("Share of the additive on each component", onEach),
     ],
     picture: stack("Where the additive goes", "fraction", partsOf(onEach)),
+    remarks: [
+      "Holds while sites are plenty: near the dose that fills them see PARTITION.EQUILIBRIUM.",
+      ...(affinities === undefined
+        ? ["Every square metre is taken to pull alike: a beaker test tells (PARTITION.AFFINITY)."]
+        : []),
+    ],
   };
 }
 

@@ -1,8 +1,8 @@
 import { settledConcentration } from "../../model/partition/equilibrium";
 import { dissolvedPerConcentration, filledSites } from "../../model/partition/furnish";
-import type { Vector } from "../../model/vectors";
+import { sumOf, type Vector } from "../../model/vectors";
 import { difference, product, quotient, sum } from "../expression";
-import { stack } from "../picture";
+import { amount, percent, stack } from "../picture";
 import { each, found, line, type Step, step, type Working } from "../step";
 import { at, DISSOLVED, eachComponent, partsOf } from "./components";
 
@@ -33,7 +33,22 @@ export function equilibrium(
       each("Held on each component, and last dissolved", onEach),
     ],
     picture: stack("Where the dose goes", "kg/t", partsOf(onEach)),
+    remarks: remarksOn(dose, sumOf(filled), onEach.at(-1)?.value),
   };
+}
+
+function remarksOn(dose: number, sites: number, dissolved: unknown): readonly string[] {
+  return [
+    "All solids meet the additive at once and all of it may change places: where order counts see PARTITION.ORDERED.",
+    ...(dose > sites
+      ? [`All sites together hold ${amount(sites, "kg/t")}: the dose is above that.`]
+      : []),
+    ...(dose > 0
+      ? [
+          `${percent(Number(dissolved) / dose)} of the dose stays dissolved and goes with the water.`,
+        ]
+      : []),
+  ];
 }
 
 const numberOf = ({ value }: { readonly value: unknown }) => Number(value);

@@ -80,5 +80,11 @@ export function ordered(
       "kg/t",
       answer.map(({ label, value }) => ({ label, value: Number(value) })),
     ),
+    remarks: [
+      transfer === 0
+        ? "What is held never lets go, as cationic starch hardly does: what joins later takes only what is still dissolved."
+        : "A part of the additive changes places, as cationic polyacrylamide does in time; the rest never lets go.",
+      "Each position settles before the next: where there are seconds only, see PARTITION.TIMED.",
+    ],
   };
 }
