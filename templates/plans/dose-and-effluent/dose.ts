@@ -235,7 +235,6 @@ export const doseSheet: SheetPlan = {
     ...down("E4", setting),
     ...down("E12", leaving),
     { kind: "rule", on: "{mostDose}", when: { below: "{dose}" }, look: "breach" },
-    { kind: "rule", on: "{mostDose}", when: "error", look: "breach" },
     ...down("E22", worth),
     {
       kind: "chart",

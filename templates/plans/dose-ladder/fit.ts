@@ -66,7 +66,6 @@ export const fitSheet: SheetPlan = {
     { kind: "text", at: "A1", look: "title", text: "Fit" },
     ...down("A3", wishes),
     ...down("A7", answer),
-    { kind: "rule", on: "{doseFor}", when: "error", look: "breach" },
     ...down("A15", [heading("The fit")]),
     {
       kind: "spill",

@@ -61,7 +61,7 @@ const known = properties.flatMap((property, index): Part[] => [
 
 export const ownAdditiveSheet: SheetPlan = {
   name: "Own additive",
-  widths: { A: 34, B: 14, C: 13, D: 13, E: 13, F: 24, G: 70, H: 3, I: 34 },
+  widths: { A: 34, B: 26, C: 13, D: 13, E: 13, F: 24, G: 70, H: 3, I: 34 },
   print: { landscape: true },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Own additive" },
@@ -72,7 +72,13 @@ export const ownAdditiveSheet: SheetPlan = {
     ownTable,
     ...down("A12", [
       heading("What is known of one"),
-      choice("picked", "Additive", "Our second starch", "{additives}", "Choose one from the list."),
+      choice(
+        "picked",
+        "Additive",
+        "Cationic starch, DS 0.035",
+        "{additives}",
+        "Choose one from the list.",
+      ),
     ]),
     {
       kind: "block",

@@ -5,13 +5,18 @@ type Unplaced<P> = Omit<P, "at">;
 /** A part that takes one row. */
 export type Line = Unplaced<TextPart> | Unplaced<InputPart> | Unplaced<ResultPart>;
 
-/** Parts one below the other; null leaves a row free. */
+/** Parts one below the other; null leaves a row free. A result that fails is marked. */
 export function down(at: string, lines: readonly (Line | null)[]): Part[] {
   const { row, column } = parseAddress(at);
   return lines.flatMap((line, index): Part[] =>
-    line === null ? [] : [{ ...line, at: addressOf(row + index, column) }],
+    line === null ? [] : [{ ...line, at: addressOf(row + index, column) }, ...failureOf(line)],
   );
 }
+
+const failureOf = (line: Line): Part[] =>
+  line.kind === "result"
+    ? [{ kind: "rule", on: `{${line.name}}`, when: "error", look: "breach" }]
+    : [];
 
 export const heading = (text: string): Line => ({ kind: "text", look: "heading", text });
 export const note = (text: string, span?: number): Line => ({
