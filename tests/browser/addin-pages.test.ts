@@ -1,30 +1,16 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
-import type { Configuration } from "webpack";
 import { headersFor } from "../../src/build/headers";
-import configurations from "../../webpack.config";
 import { seriousFindings } from "./axe";
 import { openBrowser } from "./browser";
-import { buildInMemory } from "./build-in-memory";
 import { type Served, serveFiles } from "./serve-files";
+import { filesIn } from "./whole-build";
 
 /** The pages that a build writes, under the headers that go with them. */
 let browser: Browser;
 let served: Served;
 beforeAll(async () => {
-  const addin = configurations().find(({ name }) => name === "addin") as Configuration;
-  const { code, metadata, reference, help } = inject("functions");
-  const pages = Object.entries(help).map(([name, text]) => [`help/${name}`, text]);
-  served = await serveFiles(
-    {
-      ...(await buildInMemory({ ...addin, optimization: { minimize: false } })),
-      ...Object.fromEntries(pages),
-      "functions.js": code,
-      "functions.json": JSON.stringify(metadata),
-      "reference.json": JSON.stringify(reference),
-    },
-    headersFor,
-  );
+  served = await serveFiles(filesIn(inject("built")), headersFor);
   browser = await openBrowser();
 });
 afterAll(async () => {

@@ -10,6 +10,7 @@ import configurations from "../../webpack.config";
 import { openBrowser } from "./browser";
 import { buildInMemory } from "./build-in-memory";
 import { type Served, serveFiles } from "./serve-files";
+import { filesIn } from "./whole-build";
 
 /**
  * The add-in's own page as a build writes it, under its headers, beside a stand-in for Excel: the whole way
@@ -22,7 +23,7 @@ let faults: string[];
 let asked: string[];
 
 const template = path.join(import.meta.dirname, "../../templates/dose-and-effluent.xlsx");
-const { code, metadata, reference } = inject("functions");
+const { metadata } = inject("functions");
 
 beforeAll(async () => {
   const addin = configurations().find(({ name }) => name === "addin") as Configuration;
@@ -35,13 +36,7 @@ beforeAll(async () => {
     devtool: false,
   });
   served = await serveFiles(
-    {
-      ...(await buildInMemory(addin)),
-      "functions.js": code,
-      "functions.json": JSON.stringify(metadata),
-      "reference.json": JSON.stringify(reference),
-      "office/office.js": standIn["office.js"] as Buffer,
-    },
+    { ...filesIn(inject("built")), "office/office.js": standIn["office.js"] as Buffer },
     headersFor,
   );
   browser = await openBrowser();

@@ -3,12 +3,12 @@ import { createRequire } from "node:module";
 import path from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
-import type { Configuration } from "webpack";
 import { headersFor } from "../../src/build/headers";
 import configurations from "../../webpack.config";
 import { openBrowser } from "./browser";
 import { buildInMemory } from "./build-in-memory";
 import { type Served, serveFiles } from "./serve-files";
+import { filesIn } from "./whole-build";
 
 /**
  * Excel's own library, as a build copies it, in the add-in's page under the headers of the folder. Its
@@ -17,7 +17,7 @@ import { type Served, serveFiles } from "./serve-files";
  */
 let browser: Browser;
 let served: Served;
-let built: Readonly<Record<string, Buffer>>;
+const built = filesIn(inject("built"));
 
 /** What stands before our functions in a page: the bridge, which notes what the library tells Excel. */
 const BRIDGE = `
@@ -35,16 +35,8 @@ const BRIDGE = `
 `;
 
 beforeAll(async () => {
-  const addin = configurations().find(({ name }) => name === "addin") as Configuration;
-  const { code, metadata, reference } = inject("functions");
-  built = await buildInMemory(addin);
   served = await serveFiles(
-    {
-      ...built,
-      "functions.js": BRIDGE + code,
-      "functions.json": JSON.stringify(metadata),
-      "reference.json": JSON.stringify(reference),
-    },
+    { ...built, "functions.js": BRIDGE + built["functions.js"] },
     headersFor,
   );
   browser = await openBrowser();
@@ -191,7 +183,9 @@ describe.each([
 
 test("a build that takes the library from its vendor holds no copy and says so in its headers", async () => {
   const addin = configurations({ office: "official" }).find(({ name }) => name === "addin");
-  const files = await buildInMemory({ ...addin, optimization: { minimize: false } });
+  // Any script stands for the pane's: what is looked at are the page and the files around it.
+  const script = "./src/host/place.ts";
+  const files = await buildInMemory({ ...addin, entry: { taskpane: script, pane: script } });
   expect(Object.keys(files).filter((name) => name.startsWith("office/"))).toEqual([]);
   expect(String(files["taskpane.html"])).toContain(
     'src="https://appsforoffice.microsoft.com/lib/1/hosted/office.js"',

@@ -5,7 +5,7 @@ export default defineConfig({
   test: {
     root: `${import.meta.dirname}/../..`,
     include: ["tests/browser/**/*.test.ts"],
-    globalSetup: "tests/build-functions.ts",
+    globalSetup: ["tests/build-functions.ts", "tests/browser/whole-build.ts"],
     fileParallelism: false,
     testTimeout: 60_000,
     hookTimeout: 120_000,
