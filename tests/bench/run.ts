@@ -6,6 +6,7 @@ import { partition } from "./partition";
 import { start } from "./start";
 import { strength } from "./strength";
 import { trial } from "./trial";
+import { workbench } from "./workbench";
 import { workbook } from "./workbook";
 
 /** `npm run bench [-- --json FILE]`: every limit of speed, as a ratio inside this one run. */
@@ -17,6 +18,7 @@ const rows = [
   ...trial(),
   ...(await mix()),
   ...(await workbook()),
+  ...(await workbench()),
   ...start(),
 ];
 
