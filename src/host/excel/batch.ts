@@ -6,12 +6,18 @@ export const supports = (version: string): boolean =>
 
 /** The first version whose batches are one step to undo. */
 const UNDO_GROUPS = "1.20";
-export const hasUndoGroups = (): boolean => supports(UNDO_GROUPS);
+
+/**
+ * An older copy of the library takes the wish for one step without a word and does nothing about it. One
+ * that knows the version knows the other news of it as well.
+ */
+export const hasUndoGroups = (): boolean =>
+  supports(UNDO_GROUPS) && typeof Excel.CustomFunctionManager?.setVisibility === "function";
 
 /** Does a batch of reading and writing; whatever Excel objects to comes out as a refusal. */
 export async function inExcel<T>(batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {
   try {
-    return await Excel.run(hasUndoGroups() ? { mergeUndoGroup: true } : {}, batch);
+    return await (hasUndoGroups() ? Excel.run({ mergeUndoGroup: true }, batch) : Excel.run(batch));
   } catch (problem) {
     throw refusalOf(problem);
   }

@@ -113,7 +113,15 @@ describe("what this Excel can do", () => {
     expect(newest.fake.runs).toEqual([{ mergeUndoGroup: true }]);
     const older = startExcel({ api: 19 });
     await older.host.recalculate();
-    expect(older.fake.runs).toEqual([{}]);
+    expect(older.fake.runs).toEqual([undefined]);
+  });
+
+  test("an older copy of the library beside the newest Excel promises no single step", async () => {
+    const { fake, host } = startExcel();
+    Object.assign(Excel, { CustomFunctionManager: {} });
+    await host.recalculate();
+    expect(fake.runs).toEqual([undefined]);
+    expect(startExcel().host.can.undoInOneStep).toBe(true);
   });
 
   test("loading with the workbook is off at first, and is what was set last", async () => {

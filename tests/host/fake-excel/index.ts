@@ -3,12 +3,16 @@ import { type FakeWorkbook, fail } from "./state";
 
 export { FakeExcelError, FakeWorkbook } from "./state";
 
+type Batch = (context: Context) => Promise<unknown>;
+
 /** `Excel` over a workbook in memory. */
 export const fakeExcel = (fake: FakeWorkbook) => ({
-  run: (options: unknown, batch: (context: Context) => Promise<unknown>) => {
-    fake.runs.push(options);
+  run: (...given: [unknown, Batch] | [Batch]) => {
+    const batch = given.at(-1) as Batch;
+    fake.runs.push(given.length === 1 ? undefined : given[0]);
     return batch(new Context(fake));
   },
+  CustomFunctionManager: { setVisibility: () => undefined },
   createWorkbook: async (base64: string) => {
     if (fake.failing !== undefined) fail(fake.failing.code);
     fake.opened.push(base64);
