@@ -1,3 +1,4 @@
+import { figure } from "../model/figure";
 import { impossible } from "../model/refusal";
 import { ErrorInInput } from "./answer";
 import type { Argument } from "./argument";
@@ -8,6 +9,8 @@ export interface Limits {
   readonly least: number;
   readonly most: number;
   readonly words: string;
+  /** Whether only whole numbers are allowed. */
+  readonly whole?: boolean;
 }
 
 const SMALLEST_ABOVE_ZERO = Number.MIN_VALUE;
@@ -29,6 +32,10 @@ export const aboveZero: Limits = {
 
 export function between(least: number, most: number): Limits {
   return { least, most, words: `${least} to ${most}` };
+}
+
+export function wholeBetween(least: number, most: number): Limits {
+  return { least, most, words: `a whole number from ${least} to ${most}`, whole: true };
 }
 
 const FRACTION_HINT = "e.g. 0.03 for 3 %";
@@ -110,22 +117,20 @@ export function wholeNumber(
   most: number,
   fallback?: number,
 ): Quantity {
-  const limits = { least, most, words: `a whole number from ${least} to ${most}` };
   const optional = fallback !== undefined;
-  return makeQuantity<number>(name, "", limits, { optional, fallback, whole: true });
+  return makeQuantity<number>(name, "", wholeBetween(least, most), { optional, fallback });
 }
 
 interface QuantityOptions<T> {
   readonly optional: boolean;
   readonly fallback?: T | undefined;
-  readonly whole?: boolean;
 }
 
 function makeQuantity<T extends number | undefined>(
   name: string,
   unit: string,
-  { least, most, words }: Limits,
-  { optional, fallback, whole = false }: QuantityOptions<T>,
+  { least, most, words, whole = false }: Limits,
+  { optional, fallback }: QuantityOptions<T>,
 ): Quantity<T> {
   const isDimensionless = unit === "" || unit === "fraction";
   const allowed = isDimensionless ? words : `${words} [${unit}]`;
@@ -169,7 +174,7 @@ export function readNumber(quantity: Quantity, cell: Cell, place = ""): number {
   const give = `Give ${quantity.allowed}.`;
   if (typeof value === "number") {
     if (value === 0) impossible(`${subject} is 0 or blank. ${give}`);
-    impossible(`${subject} is ${value}. ${give}`);
+    impossible(`${subject} is ${refusedFigure(quantity, value)}. ${give}`);
   }
   if (isBlank(value)) impossible(`${subject} is blank. ${give}`);
   if (typeof value === "boolean") {
@@ -184,6 +189,12 @@ export function readNumber(quantity: Quantity, cell: Cell, place = ""): number {
     );
   }
   impossible(`${subject} is no plain value. ${give}`);
+}
+
+/** Six figures, unless rounding would show a number that is allowed: 1.0000001 is not 1. */
+function refusedFigure(quantity: Quantity, value: number): string {
+  const rounded = figure(value);
+  return accepts(quantity, Number(rounded)) ? String(value) : rounded;
 }
 
 function readSingle(quantity: Quantity, cells: Cells | null): number {

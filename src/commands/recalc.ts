@@ -45,7 +45,9 @@ function optionsOf(argv: readonly string[]): Options | "help" {
   try {
     parsed = parseArgs({ args: [...argv], options, allowPositionals: true });
   } catch (problem) {
-    throw new WorkbookRefusal(`${(problem as Error).message} Try --help.`);
+    // Node's first sentence says what is wrong; the rest is about names that begin with a dash.
+    const [what] = (problem as Error).message.split(". ");
+    throw new WorkbookRefusal(`${what?.replace(/\.$/, "")}. Try --help.`);
   }
   const { values, positionals } = parsed;
   const [input] = positionals;

@@ -223,7 +223,8 @@ const pump = elementwise(
 );
 
 /**
- * Flow of additive solution that the dosing pump must give.
+ * Flow of additive solution that the dosing pump must give. The other way round, a flow that was read gives
+ * the dose: flow · strength · density / throughput.
  * @customfunction DOSE.PUMP
  * @param dose Dose of dry active additive [kg/t]; 0 or more.
  * @param throughput Oven-dry furnish that passes the dosing point [t/h]; 0 or more.
@@ -233,7 +234,7 @@ const pump = elementwise(
  * @equation \text{flow} = \frac{\text{dose} \cdot \text{throughput}}{\text{strength} \cdot \text{density}}
  * @range Any solution whose strength and density are known at the temperature of the pump.
  * @source Mass balance.
- * @words pump setting, litres per hour, dosing, feed rate
+ * @words pump setting, litres per hour, dosing, feed rate, dose from flow
  * @example =WETEND.DOSE.PUMP(8, 9.3, 0.03, 1.01) → 2455.445545
  * @requiresAddress
  */

@@ -1,12 +1,12 @@
 import { cases } from "../cells/cases";
 import {
   aboveZero,
-  between,
   notNegative,
   optionalQuantity,
   quantity,
   stockConsistency,
   upToOne,
+  wholeBetween,
 } from "../cells/quantity";
 import { optionalVector, vector } from "../cells/vector";
 import { whole } from "../cells/whole";
@@ -133,7 +133,7 @@ export function partitionEquilibrium(
 
 /** More places along the wet end than any machine has. */
 const MOST_POSITIONS = 50;
-const position = between(1, MOST_POSITIONS);
+const position = wholeBetween(1, MOST_POSITIONS);
 
 const walked = cases(
   "PARTITION.ORDERED",
@@ -155,6 +155,7 @@ const walked = cases(
  * Additive on each component, and last the part still dissolved, when components and doses join one after
  * another: what comes first takes first. Positions count downstream from 1. At each, components join, doses
  * join, then the pool and the unfilled sites settle; nothing held lets go, but for the part `transfer`.
+ * One case a formula: for a log of days, enter it on the first day and fill it down.
  * @customfunction PARTITION.ORDERED
  * @param doses Doses of dry active additive on the whole furnish [kg/t]; 0 or more; one or several, a row or a column.
  * @param dosePositions Where each dose is added [position]; whole numbers from 1 downstream.

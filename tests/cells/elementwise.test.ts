@@ -46,6 +46,15 @@ describe("a single number", () => {
     );
   });
 
+  test.each([
+    [23.547806138893527, "23.5478"],
+    [1.0000001, "1.0000001"],
+  ])("is shown in six figures, unless they would read as allowed: %s", (given, shown) => {
+    expect(message(excel.one("DOSE.TARGET", 6.5, given))).toBe(
+      `overallRetention is ${shown}. Give a fraction above 0, up to 1, e.g. 0.03 for 3 %.`,
+    );
+  });
+
   test.each(["#DIV/0!", "#N/A", "#REF!", "#NAME?", "#NUM!"])(
     "that is the error %s comes back as that error",
     (error) => {

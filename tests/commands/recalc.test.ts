@@ -42,9 +42,21 @@ vi.setConfig({ testTimeout: 60_000 });
 describe("recalc refuses in one sentence and ends with 2", () => {
   test.each([
     ["no workbook", () => [], /^Give the name of one workbook/],
-    ["an option that it does not have", () => ["x.xlsx", "--fast"], /--fast.*Try --help/s],
-    ["a file that is not there", () => [inFolder("none.xlsx")], /^The file does not exist\.$/],
-    ["a folder", () => [folder, "--out", `${folder}-x`], /^This is a folder, not a workbook\.$/],
+    [
+      "an option that it does not have",
+      () => ["x.xlsx", "--fast"],
+      /^Unknown option '--fast'\. Try --help\.$/,
+    ],
+    [
+      "a file that is not there",
+      () => [inFolder("none.xlsx")],
+      /none\.xlsx does not exist\. Give the path of a workbook\.$/,
+    ],
+    [
+      "a folder",
+      () => [folder, "--out", `${folder}-x`],
+      / is a folder\. Give the path of a workbook\.$/,
+    ],
     ["a file of another kind", () => [inFolder("text.xlsx")], /^The file is not a workbook/],
     [
       "to overwrite",

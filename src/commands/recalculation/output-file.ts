@@ -13,18 +13,18 @@ export async function readInput(file: string): Promise<Uint8Array> {
     const { size } = await stat(file);
     if (size > usualLimits.fileBytes)
       throw new WorkbookRefusal(
-        `The file is larger than ${usualLimits.fileBytes / 2 ** 20} MB, which is the most that is read.`,
+        `${file} is larger than ${usualLimits.fileBytes / 2 ** 20} MB, which is the most that is read.`,
       );
     const bytes = await readFile(file);
     refuseOtherFiles(bytes, usualLimits);
     return bytes;
   } catch (problem) {
     const sentences: Record<string, string> = {
-      ENOENT: "The file does not exist.",
-      ENOTDIR: "The file does not exist.",
-      EISDIR: "This is a folder, not a workbook.",
-      EACCES: "The file may not be read by this user.",
-      EPERM: "The file may not be read by this user.",
+      ENOENT: `${file} does not exist. Give the path of a workbook.`,
+      ENOTDIR: `${file} does not exist. Give the path of a workbook.`,
+      EISDIR: `${file} is a folder. Give the path of a workbook.`,
+      EACCES: `${file} may not be read by this user.`,
+      EPERM: `${file} may not be read by this user.`,
     };
     const sentence = sentences[codeOf(problem)];
     throw sentence === undefined ? problem : new WorkbookRefusal(sentence);

@@ -1,4 +1,5 @@
 import { isError, type Value } from "../../workbook/book";
+import { lineOf, runsOf } from "./failed-runs";
 import type { Recalculated } from "./recalculate";
 
 /** How a command ends, for the script that started it. */
@@ -28,8 +29,7 @@ export function reportOf(
       : `${count(ours, "Dosewright formula")} computed, ${count(changedCells, "cell")} changed.`,
   ];
   if (failures.length > 0) lines.push(`${count(failures.length, "cell")} failed:`);
-  for (const { sheet, address, error, message } of failures)
-    lines.push(`  ${sheet}!${address}  ${error}  ${message}`);
+  for (const run of runsOf(failures)) lines.push(`  ${lineOf(run)}`);
   if (kept.length > 0)
     lines.push(
       `${count(kept.length, "native formula")} kept the value of the file, since it comes out otherwise here:`,
@@ -40,7 +40,7 @@ export function reportOf(
     );
   for (const { sheet, address } of cramped)
     lines.push(
-      `${sheet}!${address} gives many values but shows the first: enter its formula again in the spreadsheet, and it spills.`,
+      `${sheet}!${address} gives many values but shows the first: enter its formula again in the spreadsheet, and it spills; a program writes it as an array formula over all its cells.`,
     );
   return [...lines, ...stale].map(printable);
 }

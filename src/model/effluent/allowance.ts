@@ -1,5 +1,5 @@
 import { figure } from "../figure";
-import { impossible, noAnswer } from "../refusal";
+import { noAnswer } from "../refusal";
 
 /**
  * Largest dose, kg/t, that keeps the discharge within its limit.
@@ -19,16 +19,16 @@ export function largestDoseWithin(
   removal: number,
   margin: number,
 ): number {
-  if (!(removal < 1)) {
-    impossible(
-      `The plant's removal is ${figure(removal)}. Give a fraction below 1: no plant removes everything.`,
-    );
-  }
   const loadPerDose = (1 - overallRetention) * production * factor;
   if (!(loadPerDose > 0)) {
+    const [cause, mend] =
+      overallRetention === 1
+        ? ["The overall retention is 1", "an overall retention below 1"]
+        : production === 0
+          ? ["The production is 0 or blank", "a production above 0 t/d"]
+          : ["The factor is 0 or blank", "a factor above 0 g/g"];
     noAnswer(
-      "None of the additive's load leaves, so no dose reaches the limit. " +
-        "Give an overall retention below 1, with production and factor above 0.",
+      `${cause}, so nothing of the additive leaves and no dose reaches the limit. Give ${mend}.`,
     );
   }
   const rawLimit = (limit * (1 - margin)) / (1 - removal);

@@ -4,9 +4,6 @@ import { requireEqualLengths, requireWholeFurnish, sumOf, type Vector } from "..
 import { settle, settledConcentration } from "./equilibrium";
 import { dissolvedPerConcentration, filledSites } from "./furnish";
 
-/** More places than any wet end has; keeps a mistyped position from being walked to. */
-const MOST_POSITIONS = 1000;
-
 /** Water may seem to fall by the rounding of a share or a consistency. */
 const WATER_ROUNDING = 1e-9;
 
@@ -83,10 +80,7 @@ export function orderedWalk(
   requireEqualLengths({ doses, dosePositions });
   requireEqualLengths({ componentPositions, shares, surfaces, capacities, halfLoads });
   requireWholeFurnish(shares);
-  const lastPosition = Math.max(
-    lastInUse("dose", dosePositions),
-    lastInUse("component", componentPositions),
-  );
+  const lastPosition = Math.max(...Array.from(dosePositions), ...Array.from(componentPositions));
   if (consistencies.length !== 1 && consistencies.length !== lastPosition) {
     impossible(
       `There are ${consistencies.length} consistencies, and the last position in use is ${lastPosition}. ` +
@@ -160,22 +154,6 @@ function settleUnfilled(
     }
     taking = stillTaking;
   }
-}
-
-/** The furthest of the positions, all of which have to be whole numbers from 1. */
-function lastInUse(what: string, positions: Vector): number {
-  let last = 0;
-  for (let i = 0; i < positions.length; i++) {
-    const position = positions[i] as number;
-    if (!(Number.isInteger(position) && position >= 1 && position <= MOST_POSITIONS)) {
-      impossible(
-        `The position of ${what} ${i + 1} is ${figure(position)}. ` +
-          `Give whole numbers from 1, counted downstream, up to ${MOST_POSITIONS}.`,
-      );
-    }
-    last = Math.max(last, position);
-  }
-  return last;
 }
 
 function refuseThickening(before: number, there: number, position: number): void {

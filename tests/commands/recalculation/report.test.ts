@@ -41,8 +41,33 @@ describe("the report of a recalculation", () => {
       "  Log!E4  #VALUE!  overallRetention is 1.4.",
       "1 native formula kept the value of the file, since it comes out otherwise here:",
       '  Log!B1  =A1*2  saved "5", here #NAME?',
-      "Log!C4 gives many values but shows the first: enter its formula again in the spreadsheet, and it spills.",
+      "Log!C4 gives many values but shows the first: enter its formula again in the spreadsheet, and it spills; a program writes it as an array formula over all its cells.",
       "Pivot tables…",
+    ]);
+  });
+
+  test("gathers cells below one another that fail for one cause, and no others", () => {
+    const share = (address: string, value: number) => ({
+      ...failure,
+      address,
+      message: `headboxShare is ${value}.`,
+    });
+    const failures = [
+      share("E4", 23.5),
+      share("F4", 31),
+      share("E5", 22.8),
+      { ...share("E6", 24.1), error: "#N/A" },
+      { ...failure, address: "E7", message: "headboxShare is blank." },
+      share("E9", 25),
+      share("E10", 26),
+    ];
+    expect(reportOf({ ...nothing, failures }, 0, []).slice(1)).toEqual([
+      "7 cells failed:",
+      "  Log!E4:E5  #VALUE!  2 cells, the first: headboxShare is 23.5.",
+      "  Log!F4  #VALUE!  headboxShare is 31.",
+      "  Log!E6  #N/A  headboxShare is 24.1.",
+      "  Log!E7  #VALUE!  headboxShare is blank.",
+      "  Log!E9:E10  #VALUE!  2 cells, the first: headboxShare is 25.",
     ]);
   });
 

@@ -69,12 +69,15 @@ describe("the largest dose within a limit", () => {
     );
   });
 
-  it("has no answer where nothing leaves, and none for a perfect plant", () => {
-    expectRefusal("no answer", "no dose reaches the limit", () =>
-      largestDoseWithin(3000, 0, 1, 340, 1.1, 0, 0),
-    );
-    expectRefusal("impossible input", "removal is 1", () =>
-      largestDoseWithin(3000, 0, 0.8, 340, 1.1, 1, 0),
-    );
-  });
+  it.each([
+    ["The overall retention is 1", 1, 340, 1.1],
+    ["The production is 0 or blank", 0.8, 0, 1.1],
+    ["The factor is 0 or blank", 0.8, 340, 0],
+  ])("has no answer where nothing leaves, and says why: %s", (why, retention, production, factor) =>
+    expectRefusal(
+      "no answer",
+      `${why}, so nothing of the additive leaves and no dose reaches the limit.`,
+      () => largestDoseWithin(3000, 0, retention, production, factor, 0, 0),
+    ),
+  );
 });

@@ -281,9 +281,6 @@ describe("is refused", () => {
   };
 
   test.each([
-    ["a position between two", { dosePositions: [1.5] }, "The position of dose 1 is 1.5."],
-    ["a position of 0", { componentPositions: [1, 0, 2] }, "The position of component 2 is 0."],
-    ["a position out of all reason", { componentPositions: [1, 1, 1e9] }, "up to 1000"],
     ["too few consistencies", { componentPositions: [1, 1, 3] }, "There are 2 consistencies"],
     ["thickening", { consistencies: [0.008, 0.03] }, "The water falls from 99.2 to 32.3333 m³"],
     ["a dose without a position", { doses: [3, 4] }, "doses has 2 and dosePositions 1 numbers."],
