@@ -238,24 +238,28 @@ const samples = whole(
     wholeNumber("seed", 0, LARGEST_SEED),
     shape,
     knownBase,
+    batches,
+    blocks,
   ],
-  (doses, strengths, count, seed, shape, knownBase) =>
-    sampleCurves(fitMeasured(doses, strengths, shape, knownBase), count, seed).map(
+  (doses, strengths, count, seed, ...how) =>
+    sampleCurves(fitMeasured(doses, strengths, ...how), count, seed).map(
       ({ base, plateauGain, scale }) => [base, plateauGain, scale],
     ),
 );
 
 /**
- * Curves that the measurements allow: feed the columns to STRENGTH.RESPONSE for a column of results. Gain and
- * scale go together, so that sampling them apart would overstate the spread. The mean and the covariance are
+ * Curves that the measurements allow: feed the columns to STRENGTH.RESPONSE for a column of strengths, or to
+ * STRENGTH.DOSEFOR for a column of doses and its limits. Gain and scale go together, so that sampling them apart would overstate the spread. The mean and the covariance are
  * those of the fit; the scale is lognormal, so that it stays above 0, base and gain are normal about it.
  * @customfunction STRENGTH.SAMPLE
  * @param doses Dose of each measurement [kg/t]; 0 or more; a row or a column.
- * @param strengths Strength of each measurement [N·m/g, or any one unit]; above 0; sheets of a batch averaged beforehand.
+ * @param strengths Strength of each measurement [N·m/g, or any one unit]; above 0.
  * @param count Number of curves [count]; 1 to 100,000.
  * @param seed Any number that picks the sample [whole number]; 0 to 4294967295. The same seed gives the same sample on every machine.
  * @param [shape] Shape of the curve [one of: exponential, hyperbolic, peaked, straight]; exponential if left out.
  * @param [knownBase] Holds the base at this strength [unit of strengths]; 0 or more; fitted if left out.
+ * @param [batches] Batch that each measurement is from [number or name]; each is a batch of its own if left out.
+ * @param [blocks] Block of each measurement [number or name]; the base is then the mean over the blocks.
  * @returns A row a curve: base, gain [unit of strengths], scale [unit of doses]; one that is held repeats.
  * @equation \begin{pmatrix} S_0 \\ G \\ k \end{pmatrix}_r = \hat\theta + F z_r, \quad F F^{\mathsf T} = C
  * @range With few degrees of freedom the limits of STRENGTH.FIT, which use Student's t, are wider than the spread of the sample.
@@ -271,9 +275,11 @@ export function strengthSample(
   seed: any[][],
   shape: ResponseShape,
   knownBase: any[][],
+  batches: any[][],
+  blocks: any[][],
   invocation: CustomFunctions.Invocation,
 ): any[][] {
-  return samples(doses, strengths, count, seed, shape, knownBase, invocation);
+  return samples(doses, strengths, count, seed, shape, knownBase, batches, blocks, invocation);
 }
 
 const needed = elementwise(

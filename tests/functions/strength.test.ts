@@ -242,6 +242,27 @@ describe("STRENGTH.SAMPLE", () => {
     expectClose(deviation, (upper - lower) / 2 / 2.7764, 0.06);
   });
 
+  test("draws about the fit of the batches, days taken out", () => {
+    const [days, gauge] = [strengths.map((_, i) => (i % 2 === 0 ? 1 : 2)), [1, -1]];
+    const sheets = [doses, doses].flat();
+    const measured = gauge.flatMap((off) =>
+      strengths.map((value, i) => value + off + 3 * (days[i] as number)),
+    );
+    const [batch, block] = [[doses, doses].flat(), [days, days].flat()];
+    const more = [column(...batch), column(...block)];
+    const data = [column(...sheets), column(...measured)];
+    const curves = excel.call("STRENGTH.SAMPLE", ...data, 2000, 5, "", "", ...more) as number[][];
+    const fit = excel.call("STRENGTH.FIT", ...data, "", "", ...more) as number[][];
+    [1, 2, 3].forEach((row) => {
+      const values = curves.map((curve) => curve[row - 1] as number);
+      const [, estimate, error] = fit[row] as [unknown, number, number];
+      const mean = values.reduce((sum, value) => sum + value) / values.length;
+      const spread = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+      expectClose(mean, estimate, 1e-3);
+      expectClose(Math.sqrt(spread / values.length), error, 0.05);
+    });
+  });
+
   test("is the same for the same seed only, and takes no more curves than it says", () => {
     const one = excel.call("STRENGTH.SAMPLE", ...data, 4, 5);
     expect(excel.call("STRENGTH.SAMPLE", ...data, 4, 5)).toEqual(one);

@@ -1,3 +1,4 @@
+import { figure } from "../figure";
 import { root } from "../numerics/root";
 import { noAnswer } from "../refusal";
 import { type Shape, unitCurves } from "./response";
@@ -26,7 +27,7 @@ export function doseFor(
   const share = wanted / plateauGain;
   if (!(share > 0)) {
     noAnswer(
-      `The target is ${target}, and the response leads from its base of ${base} the other way. Give a target on the side to which the response goes.`,
+      `The target is ${figure(target)}, and the response leads from its base of ${figure(base)} the other way. Give a target on the side to which the response goes.`,
     );
   }
   // A target typed as base + gain may miss the peak by the rounding of the sum.
@@ -34,16 +35,18 @@ export function doseFor(
   if (shape === "peaked" ? share > 1 + rounding : shape !== "straight" && share >= 1) {
     const limit = shape === "peaked" ? "above the peak of" : "not below the plateau of";
     noAnswer(
-      `A gain of ${wanted} is ${limit} ${plateauGain}. Lower the target or choose another additive.`,
+      `A gain of ${figure(wanted)} is ${limit} ${figure(plateauGain)}. Lower the target or choose another additive.`,
     );
   }
   const dose = inverse[shape](share) * (shape === "straight" ? 1 : scale);
   if (!Number.isFinite(dose)) {
-    noAnswer(`The dose for a target of ${target} is beyond every number. Lower the target.`);
+    noAnswer(
+      `The dose for a target of ${figure(target)} is beyond every number. Lower the target.`,
+    );
   }
   if (dose > highestTried) {
     noAnswer(
-      `The dose for a target of ${target} is ${Number(dose.toPrecision(4))}, beyond the highest dose tried of ${highestTried}. Lower the target or test higher doses.`,
+      `The dose for a target of ${figure(target)} is ${Number(dose.toPrecision(4))}, beyond the highest dose tried of ${figure(highestTried)}. Lower the target or test higher doses.`,
     );
   }
   return dose;

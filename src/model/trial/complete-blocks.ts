@@ -28,7 +28,7 @@ export function requireCompleteBlocks({ levels, blocks }: BatchMeans<Label>): vo
   const block = blocks[byBlock.of.indexOf(blockOf(wrong))];
   impossible(
     wrong === missing
-      ? `Block ${block} has no batch of level ${level}. Give blocks that hold every level.`
+      ? `Block ${block} has no batch of level ${level}. Make it up, or leave out that block or that level.`
       : `Level ${level} has ${counts[wrong]} of the batches of block ${block}, and its share would be ${figure(share(wrong))}. Give blocks that hold the levels in the same proportion.`,
   );
 }

@@ -1,3 +1,4 @@
+import type { Label } from "../../model/batches/groups";
 import { type Estimate, estimates, gainScaleCorrelation } from "../../model/strength/limits";
 import { fitMeasured } from "../../model/strength/measured";
 import type { Shape } from "../../model/strength/response";
@@ -15,8 +16,10 @@ export function sampled(
   seed: number,
   shape: Shape,
   knownBase: number | undefined,
+  batches: ArrayLike<Label> | undefined,
+  blocks: ArrayLike<Label> | undefined,
 ): Working {
-  const fitted = fitMeasured(doses, strengths, shape, knownBase);
+  const fitted = fitMeasured(doses, strengths, shape, knownBase, batches, blocks);
   const { base, plateauGain, scale } = estimates(fitted, CONFIDENCE);
   const correlation = gainScaleCorrelation(fitted);
   const curves = sampleCurves(fitted, count, seed);

@@ -1,5 +1,6 @@
 import type { SheetPlan } from "../../../src/workbook/plan";
 import { down, heading, note, result } from "../parts/lines";
+import { sheetsMade } from "./sheets-made";
 
 const levels = 8;
 
@@ -16,7 +17,7 @@ export const comparisonSheet: SheetPlan = {
         "Lowest dose shown to differ",
         "kg/t",
         "0.0",
-        "MIN(IF(ISNUMBER({compared[8]}),IF({compared[8]}<{alpha},{compared[1]})))",
+        'LET(p,{compared[8]},shown,ISNUMBER(p)*(p<{alpha}),IF(SUM(shown)=0,"none",MIN(IF(shown,{compared[1]}))))',
         { headline: true },
       ),
       note(
@@ -38,8 +39,7 @@ export const comparisonSheet: SheetPlan = {
         "Upper (N·m/g)",
         "p",
       ],
-      formula:
-        "DROP(WETEND.TRIAL.COMPARE({results.dose},{results.index},{results.block},{results.run},0,{alpha}),1)",
+      formula: `DROP(WETEND.TRIAL.COMPARE(${sheetsMade.dose},${sheetsMade.index},${sheetsMade.block},${sheetsMade.run},0,{alpha}),1)`,
       room: { rows: levels, columns: 8 },
       format: [
         "0.0",

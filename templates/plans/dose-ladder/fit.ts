@@ -1,12 +1,23 @@
 import type { SheetPlan } from "../../../src/workbook/plan";
 import { alternatives } from "../harrow-fen/mill";
 import { down, heading, note, number, result } from "../parts/lines";
+import { sheetsMade } from "./sheets-made";
 
-const data = "{results.dose},{results.index}";
-const batches = "{results.run},{results.block}";
+const data = `${sheetsMade.dose},${sheetsMade.index}`;
+const batches = `${sheetsMade.run},${sheetsMade.block}`;
 const points = 25;
 
 const fitted = `WETEND.STRENGTH.FIT(${data},{shape},,${batches})`;
+
+const curves = 1000;
+
+/** kg/t that no limit reaches: what a curve asks for that does not gain enough up to the highest dose tried. */
+const never = 1_000_000;
+
+/** The dose on each of the curves that the batches allow; a curve that falls short counts as asking for more. */
+const doses = `LET(curve,WETEND.STRENGTH.SAMPLE(${data},${curves},1,{shape},,${batches}),base,INDEX(curve,0,1),IFERROR(WETEND.STRENGTH.DOSEFOR(base+{wantedGain},base,INDEX(curve,0,2),INDEX(curve,0,3),{shape},MAX({results.dose})),${never}))`;
+const limit = (row: number) =>
+  `LET(limit,INDEX(WETEND.UNCERTAINTY.SUMMARY(${doses}),${row},2),IF(limit<${never},limit,"beyond"))`;
 
 /** The lines of the fit below its parameters, each with the digits that it deserves. */
 const goodness = [
@@ -45,6 +56,8 @@ const answer = [
     "WETEND.STRENGTH.DOSEFOR({base}+{wantedGain},{base},{gain},{scale},{shape},MAX({results.dose}))",
     { headline: true },
   ),
+  result("doseLow", "at least, 95 %", "kg/t", "0.0", limit(4)),
+  result("doseHigh", "at most, 95 %", "kg/t", "0.0", limit(5)),
   result("base", "Blank", "N·m/g", "0.0", "INDEX({fit},2,2)"),
   result("gain", "Gain in the end", "N·m/g", "0.0", "INDEX({fit},3,2)"),
   result("scale", "Scale", "kg/t", "0.0", "INDEX({fit},4,2)"),
@@ -55,6 +68,7 @@ const answer = [
     "@",
     `INDEX(WETEND.STRENGTH.FIT(${data},"best",,${batches}),10,2)`,
   ),
+  note("At least, at most: of a thousand curves that the batches allow."),
   note("Laboratory sheets: what the machine keeps and loses is the matter of the mill run."),
 ];
 
@@ -66,17 +80,17 @@ export const fitSheet: SheetPlan = {
     { kind: "text", at: "A1", look: "title", text: "Fit" },
     ...down("A3", wishes),
     ...down("A7", answer),
-    ...down("A15", [heading("The fit")]),
+    ...down("A18", [heading("The fit")]),
     {
       kind: "spill",
-      at: "A16",
+      at: "A19",
       name: "fit",
       firstRow: "header",
       formula: `TAKE(${fitted},4)`,
       room: { rows: 4, columns: 5 },
       format: ["@", "0.00", "0.00", "0.00", "0.00"],
     },
-    ...down("A21", goodness),
+    ...down("A24", goodness),
     ...down("G3", [heading("Curve and band, 95 %")]),
     {
       kind: "spill",

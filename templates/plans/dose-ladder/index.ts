@@ -22,6 +22,8 @@ export const doseLadder: Plan = {
         ["Batches needed of every level", "{needed}", "", "0"],
         ["Lowest dose shown to differ", "{lowestShown}", "kg/t", "0.0"],
         ["Dose for the gain that is wanted", "{doseFor}", "kg/t, laboratory", "0.0"],
+        ["at least, 95 %", "{doseLow}", "kg/t", "0.0"],
+        ["at most, 95 %", "{doseHigh}", "kg/t", "0.0"],
         ["Wait after each step on the machine", "{wait}", "h", "0.0"],
       ],
       typing: [

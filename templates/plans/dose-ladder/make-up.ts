@@ -10,10 +10,11 @@ const solution = [
     to: 100,
     help: "For one block; cooked starch does not keep.",
   }),
-  fraction("solutionStrength", "Strength", 0.01, {
+  fraction("solutionStrength", "Strength", 0.002, {
+    format: "0.00 %",
     from: 0.0001,
     to: 0.2,
-    help: "Dry active starch by mass.",
+    help: "Dry active starch by mass. So weak that the volumes below can be measured: 1 mL and more.",
   }),
   fraction("solids", "Dry solids as received", starch.solids, {
     from: 0.01,
@@ -86,6 +87,12 @@ export const makeUpSheet: SheetPlan = {
       result("blockSolution", "Solution for a block", "mL", "0.0", "SUM({volumes[4]})"),
       result("blockStock", "Stock for a block", "L", "0.00", "SUM({volumes[2]})/1000"),
     ]),
+    {
+      kind: "rule",
+      on: "{volumes[4]}",
+      when: { formula: "AND(ISNUMBER({cell}),{cell}>0,{cell}<1)" },
+      look: "warning",
+    },
     {
       kind: "rule",
       on: "{blockSolution}",

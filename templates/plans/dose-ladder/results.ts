@@ -15,6 +15,9 @@ export const resultsSheet: SheetPlan = {
       note(
         "One row a sheet, in the order in which they were made. Invented, with a spread as laboratories have it.",
       ),
+      note(
+        "A sheet that was lost or torn: clear its tensile, or write why. It is left out, and counted as missing.",
+      ),
     ]),
     {
       kind: "table",
@@ -76,13 +79,13 @@ export const resultsSheet: SheetPlan = {
           key: "index",
           header: "Index",
           unit: "N·m/g",
-          formula: "WETEND.STRENGTH.INDEX({@tensile},{@grammage})",
+          formula: 'IF(ISNUMBER({@tensile}),WETEND.STRENGTH.INDEX({@tensile},{@grammage}),"")',
           format: "0.00",
         },
       ],
     },
     ...down("I4", [
-      result("entered", "Sheets entered", "", "0", "COUNT({results.tensile})"),
+      result("entered", "Sheets entered", "", "0", "COUNT({results.index})"),
       result("missing", "Sheets still missing", "", "0", "{allSheets}-{entered}"),
       result(
         "offPlan",

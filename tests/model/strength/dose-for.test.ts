@@ -46,6 +46,7 @@ describe("the dose for a target", () => {
 
   it.each([
     [50, "exponential", "A gain of 10 is not below the plateau of 10. Lower the target"],
+    [52.1, "exponential", "A gain of 12.1 is not below the plateau of 10. Lower the target"],
     [52, "hyperbolic", "A gain of 12 is not below the plateau of 10. Lower the target"],
     [51, "peaked", "A gain of 11 is above the peak of 10. Lower the target"],
     [39, "straight", "The target is 39, and the response leads from its base of 40 the other way."],

@@ -75,7 +75,9 @@ export const strengthInputs: Inputs = {
       fc.integer({ min: 1, max: 50 }),
       seed,
       left(shape),
-      left(fc.constant(40)),
+      points.blocks === undefined ? left(fc.constant(40)) : fc.constant(undefined),
+      fc.constant(points.batches),
+      fc.constant(points.blocks),
     ),
   ),
   "STRENGTH.DOSEFOR": fc.tuple(
