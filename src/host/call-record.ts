@@ -35,6 +35,12 @@ export class CallRecord {
     return [...(this.places.get(placeKey(address))?.values() ?? [])];
   }
 
+  /** Another workbook takes the place of the one that was computed. */
+  forgetAll(): void {
+    this.places.clear();
+    this.cells = 0;
+  }
+
   watch(listener: (address: string) => void): Stop {
     this.listeners.add(listener);
     return () => void this.listeners.delete(listener);

@@ -50,7 +50,10 @@ export function excelHost({ namespace, ids, record, makeValuesCopy }: ExcelChoic
       }),
     callsAt: (address) => record.at(address),
     watchCalls: (listener) => record.watch(listener),
-    openValuesCopy: async () => openWorkbookFile(await makeValuesCopy(await readWorkbookFile())),
+    openValuesCopy: async () => {
+      await openWorkbookFile(await makeValuesCopy(await readWorkbookFile()));
+      return "opened";
+    },
     loadsWithWorkbook: async () =>
       canLoad && (await Office.addin.getStartupBehavior()) === Office.StartupBehavior.load,
     setLoadsWithWorkbook: async (loads) => {

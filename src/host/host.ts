@@ -51,10 +51,10 @@ export interface SheetHost {
   watchCalls(listener: (address: string) => void): Stop;
 
   /**
-   * Opens a copy of the workbook with values in place of our formulas and a note of what was replaced.
-   * The workbook itself stays untouched.
+   * Opens a copy of the workbook with values in place of our formulas and a note of what was replaced;
+   * a host that has one workbook at a time saves it as a file. The workbook itself stays untouched.
    */
-  openValuesCopy(): Promise<void>;
+  openValuesCopy(): Promise<"opened" | "saved">;
 
   /** Whether the functions load with this workbook, before anyone opens the pane. */
   loadsWithWorkbook(): Promise<boolean>;

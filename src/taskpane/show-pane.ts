@@ -26,6 +26,6 @@ async function besideExcel(record: CallRecord): Promise<SheetHost> {
     record,
     // Reading and patching files is heavy, and asked for seldom.
     makeValuesCopy: async (file) =>
-      (await import("./values-copy")).valuesCopy(file, ids, namespace),
+      (await import("../host/values-copy")).valuesCopy(file, ids, namespace),
   });
 }

@@ -98,6 +98,22 @@ export class Desk {
     this.#reshaped = false;
   }
 
+  /**
+   * Puts sheets of a plan behind the others. A template goes on from there as if it had had them: their
+   * charts and validations are saved with them.
+   */
+  join(added: PlannedBook, insert: () => void): void {
+    const reshaped = this.#reshaped;
+    insert();
+    const { source } = this.#lying ?? {};
+    if (!this.#lying || source?.kind !== "template") return;
+    this.#lying = {
+      ...this.#lying,
+      source: { kind: "template", planned: joined(source.planned, added) },
+    };
+    this.#reshaped = reshaped;
+  }
+
   /** The workbook as it now stands in the grid. */
   read(): Book {
     const workbook = workbookOf(this.grid);
@@ -107,6 +123,14 @@ export class Desk {
     return readGrid(workbook, model, names.getDefinedNameMap(workbook.getUnitId()) ?? {});
   }
 }
+
+const joined = (first: PlannedBook, second: PlannedBook): PlannedBook => ({
+  ...first,
+  sheets: [...first.sheets, ...second.sheets],
+  tables: [...first.tables, ...second.tables],
+  definedNames: [...first.definedNames, ...second.definedNames],
+  styles: { ...second.styles, ...first.styles },
+});
 
 /** A template shows its answer first, a person's own workbook its first sheet. */
 function firstToShow(book: Book, computed: boolean): number {

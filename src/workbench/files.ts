@@ -1,5 +1,7 @@
 /** Reading and writing of .xlsx, loaded when the first file is opened or saved. */
 import type { FunctionsMetadata } from "../build/built-functions";
+import { NAMESPACE } from "../help/reference";
+import { valuesCopy } from "../host/values-copy";
 import type { Book } from "../workbook/book";
 import { functionNames } from "../workbook/formula/stored-form";
 import type { PlannedBook } from "../workbook/layout/planned";
@@ -47,6 +49,18 @@ export async function saveFile(
     names,
   );
   return { bytes, notes: stale };
+}
+
+/** The workbook as it would be saved, with values in place of our formulas. */
+export async function saveValues(
+  book: Book,
+  source: Source,
+  reshaped: boolean,
+  metadata: FunctionsMetadata,
+): Promise<Saved> {
+  const { bytes, notes } = await saveFile(book, source, reshaped, metadata);
+  const ids = metadata.functions.map(({ id }) => id);
+  return { bytes: await valuesCopy(bytes, ids, NAMESPACE), notes };
 }
 
 /** The planned workbook with the cells that the grid now has. */

@@ -17,11 +17,15 @@ import { gridStyle } from "./looks";
 /** Pixels of a column of so many characters, as spreadsheets count them in their usual type. */
 export const pixelsOfCharacters = (characters: number) => Math.round(characters * 7 + 5);
 export const charactersOfPixels = (pixels: number) => Math.round(((pixels - 5) / 7) * 100) / 100;
-export const pixelsOfPoints = (points: number) => (points * 4) / 3;
-export const pointsOfPixels = (pixels: number) => (pixels * 3) / 4;
+
+/** The grid sets its lines farther apart than the type that heights in points are meant for. */
+const LINE_STRETCH = 1.15;
+export const pixelsOfPoints = (points: number) => (points * 4 * LINE_STRETCH) / 3;
+export const pointsOfPixels = (pixels: number) =>
+  Math.round(((pixels * 3) / (4 * LINE_STRETCH)) * 100) / 100;
 
 export const USUAL_COLUMN_WIDTH = 72;
-export const USUAL_ROW_HEIGHT = 21;
+export const USUAL_ROW_HEIGHT = 24;
 
 /** Custom data of cells. */
 export interface Carried {

@@ -2,15 +2,18 @@
 import { plans } from "../../templates/plans";
 import { doseAndEffluent } from "../../templates/plans/dose-and-effluent";
 import type { FunctionsMetadata } from "../build/built-functions";
+import { CallRecord } from "../host/call-record";
 import { layOut } from "../workbook/layout/lay-out";
 import type { Plan } from "../workbook/plan";
 import { WorkbookRefusal } from "../workbook/workbook-refusal";
 import { circleNotice } from "./circle-notice";
-import { Desk } from "./desk";
+import { Computed } from "./computed";
+import { Desk, type Lying } from "./desk";
 import { followSpills } from "./follow-spills";
 import { describeFunctions, openGrid } from "./grid";
 import { loadBuiltFunctions } from "./load-functions";
 import { nameControls } from "./name-controls";
+import { PanePlace } from "./pane-place";
 import { Status } from "./status";
 import { followTheme, isDark } from "./theme";
 import { translateTyped } from "./typed-formulas";
@@ -29,27 +32,30 @@ function tell(text: string | undefined): void {
 
 async function start(): Promise<void> {
   const loaded = await loadBuiltFunctions();
+  const record = new CallRecord();
+  loaded.observe(record.remember);
   const metadata: FunctionsMetadata = { functions: loaded.functions.map((one) => one.metadata) };
   const grid = openGrid(byId("grid"), loaded, isDark());
   // Before the grid's parts, made with the first workbook, see what was typed.
   translateTyped(grid);
   const desk = new Desk(grid);
+  const computed = new Computed();
 
   const mayPutAway = () =>
     !desk.changed || confirm("What you changed in this workbook is not saved. Open another one?");
 
-  function showTitle(): void {
-    const { title: name = "" } = desk.lying ?? {};
-    title.textContent = name;
-    document.title = `${name} · Dosewright workbench`;
+  function put(lying: Lying): void {
+    record.forgetAll();
+    desk.put(lying);
+    title.textContent = lying.title;
+    document.title = `${lying.title} · Dosewright workbench`;
   }
 
   function openTemplate(plan: Plan): void {
     tell(undefined);
     const planned = layOut(plan);
     const fileName = `${plan.id}.xlsx`;
-    desk.put({ title: plan.title, fileName, source: { kind: "template", planned } });
-    showTitle();
+    put({ title: plan.title, fileName, source: { kind: "template", planned } });
   }
 
   async function openOwn(file: File): Promise<void> {
@@ -58,8 +64,7 @@ async function start(): Promise<void> {
     try {
       const { openFile } = await import("./files");
       const opened = await openFile(file, metadata);
-      desk.put({ title: file.name, fileName: file.name, source: { kind: "file", opened } });
-      showTitle();
+      put({ title: file.name, fileName: file.name, source: { kind: "file", opened } });
     } catch (problem) {
       if (!(problem instanceof WorkbookRefusal)) throw problem;
       tell(`${file.name}: ${problem.message}`);
@@ -75,6 +80,21 @@ async function start(): Promise<void> {
     desk.saved();
     tell(notes.length > 0 ? notes.join(" ") : undefined);
   }
+
+  async function saveValuesCopy(): Promise<void> {
+    const { lying } = desk;
+    if (!lying) return;
+    const { saveValues } = await import("./files");
+    const { bytes, notes } = await saveValues(desk.read(), lying.source, desk.reshaped, metadata);
+    download(bytes, lying.fileName.replace(/\.[^.]*$/, ".values.xlsx"));
+    tell(notes.length > 0 ? notes.join(" ") : undefined);
+  }
+
+  const pane = new PanePlace(byId("pane"), byId<HTMLButtonElement>("pane-shown"), async () => {
+    const { showPane } = await import("./show-pane");
+    const showGrid = () => pane.showGrid();
+    await showPane(byId("pane"), { grid, desk, computed, record, saveValuesCopy, showGrid });
+  });
 
   listTemplates((plan) => mayPutAway() && openTemplate(plan));
   byId("open").addEventListener("click", () => picker.click());
@@ -94,9 +114,12 @@ async function start(): Promise<void> {
   followSpills(grid, async (circular) => {
     status.show();
     status.countFailures();
+    computed.tell();
     if (circular || circleTold) tell(circular ? await circleNotice(grid) : undefined);
     circleTold = circular;
     document.documentElement.dataset.computed = desk.lying?.fileName ?? "";
+    // Once the numbers are on the screen.
+    requestAnimationFrame(() => pane.ready());
   });
   nameControls(byId("grid"));
   followTheme(grid);
@@ -109,6 +132,7 @@ function listTemplates(open: (plan: Plan) => void): void {
     const button = document.createElement("button");
     const question = document.createElement("span");
     button.type = "button";
+    question.className = "question";
     question.textContent = plan.question;
     button.append(plan.title, question);
     button.addEventListener("click", () => {

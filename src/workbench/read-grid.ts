@@ -138,7 +138,7 @@ function sheetOf(
 }
 
 /** The formula as it was written, as long as the grid's own form of it still says the same. */
-function writtenFormula(
+export function writtenFormula(
   { formula, data }: ReadCell,
   tables: readonly Table[],
   place: { sheet: string; row: number; column: number },

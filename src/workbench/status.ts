@@ -1,13 +1,13 @@
 /** The line under the grid: the selected cell in full, why it fails or what belongs into it, and how many cells fail. */
-import type { Worksheet } from "@univerjs/core";
-import { FormulaDataModel } from "@univerjs/engine-formula";
 import { SheetsSelectionsService } from "@univerjs/sheets";
 import { CellAlertManagerService } from "@univerjs/sheets-ui";
-import { readValue, spilledRanges } from "../engine/read-cells";
+import type { FormulaCell } from "../engine/failures";
 import { addressOf } from "../workbook/address";
 import { isError, type Value } from "../workbook/book";
 import { type Grid, workbookOf } from "./grid";
 import type { Carried } from "./grid-book";
+import { reveal } from "./reveal";
+import { failingCells, messageAt, valueAt } from "./seen-cells";
 
 interface SeenCell {
   readonly address: string;
@@ -15,12 +15,6 @@ interface SeenCell {
   /** Why it fails, as far as it is known. */
   readonly message?: string;
   readonly prompt?: string;
-}
-
-export interface FailedCell {
-  readonly sheetId: string;
-  readonly row: number;
-  readonly column: number;
 }
 
 export class Status {
@@ -43,7 +37,7 @@ export class Status {
   }
 
   countFailures(): void {
-    const { length } = this.failed();
+    const { length } = failingCells(this.grid);
     this.count.hidden = length === 0;
     this.count.textContent =
       length === 1 ? "1 cell fails: show it" : `${length} cells fail: show the next`;
@@ -58,9 +52,9 @@ export class Status {
     const { actualRow: row, actualColumn: column } = primary;
     const data = worksheet.getCellRaw(row, column);
     const { prompt } = (data?.custom ?? {}) as Carried;
-    const value = this.valueAt(worksheet, row, column);
+    const value = valueAt(this.grid, worksheet, row, column);
     const message = isError(value)
-      ? this.messageAt(worksheet, row, column, value.error)
+      ? messageAt(this.grid, worksheet, row, column, value.error)
       : undefined;
     return {
       address: addressOf(row, column),
@@ -70,51 +64,6 @@ export class Status {
     };
   }
 
-  private spilled(worksheet: Worksheet, row: number, column: number) {
-    const model = this.grid.injector.get(FormulaDataModel);
-    return model.getArrayFormulaCellData()[worksheet.getUnitId()]?.[worksheet.getSheetId()]?.[
-      row
-    ]?.[column];
-  }
-
-  private valueAt(worksheet: Worksheet, row: number, column: number): Value {
-    const own = readValue(worksheet.getCellRaw(row, column));
-    return own === null ? readValue(this.spilled(worksheet, row, column)) : own;
-  }
-
-  private messageAt(worksheet: Worksheet, row: number, column: number, error: string) {
-    const model = this.grid.injector.get(FormulaDataModel);
-    const around = spilledRanges(model, worksheet).find(
-      (range) =>
-        row >= range.startRow &&
-        row <= range.endRow &&
-        column >= range.startColumn &&
-        column <= range.endColumn,
-    );
-    const anchor = { row: around?.startRow ?? row, column: around?.startColumn ?? column };
-    const place = { sheetId: worksheet.getSheetId(), ...anchor };
-    return this.grid.failures.messageOf(place, error, row - anchor.row, column - anchor.column);
-  }
-
-  private failed(): FailedCell[] {
-    const model = this.grid.injector.get(FormulaDataModel);
-    const found: FailedCell[] = [];
-    for (const worksheet of workbookOf(this.grid)?.getSheets() ?? []) {
-      const sheetId = worksheet.getSheetId();
-      worksheet.getCellMatrix().forValue((row, column, data) => {
-        if ((data?.f || data?.si) && isError(readValue(data))) found.push({ sheetId, row, column });
-      });
-      const spilled = model.getArrayFormulaCellData()[worksheet.getUnitId()]?.[sheetId];
-      for (const range of spilledRanges(model, worksheet))
-        for (let row = range.startRow; row <= range.endRow; row++)
-          for (let column = range.startColumn; column <= range.endColumn; column++) {
-            if (row === range.startRow && column === range.startColumn) continue;
-            if (isError(readValue(spilled?.[row]?.[column]))) found.push({ sheetId, row, column });
-          }
-    }
-    return found;
-  }
-
   /** Behind the selected cell, in the order of sheets, rows and columns; from the end on to the first. */
   private goToNext(): void {
     const workbook = workbookOf(this.grid);
@@ -122,21 +71,16 @@ export class Status {
     const primary = this.grid.injector
       .get(SheetsSelectionsService)
       .getCurrentLastSelectionPrimaryCell();
-    const rank = (cell: FailedCell) =>
+    const rank = (cell: FormulaCell) =>
       (sheets.indexOf(cell.sheetId) * 2 ** 21 + cell.row) * 2 ** 15 + cell.column;
     const here = rank({
       sheetId: workbook?.getActiveSheet()?.getSheetId() ?? "",
       row: primary?.actualRow ?? 0,
       column: primary?.actualColumn ?? -1,
     });
-    const inOrder = this.failed().sort((one, other) => rank(one) - rank(other));
+    const inOrder = failingCells(this.grid).sort((one, other) => rank(one) - rank(other));
     const next = inOrder.find((cell) => rank(cell) > here) ?? inOrder[0];
-    const book = this.grid.api.getActiveWorkbook();
-    const sheet = next && book?.getSheetBySheetId(next.sheetId);
-    if (!next || !book || !sheet) return;
-    book.setActiveSheet(sheet);
-    sheet.getRange(next.row, next.column).activate();
-    sheet.scrollToCell(Math.max(0, next.row - 3), Math.max(0, next.column - 1));
+    if (next) reveal(this.grid, next.sheetId, { ...next, rows: 1, columns: 1 });
   }
 
   /** The grid shows a general word on an error cell under the mouse; our functions know better. */
@@ -146,9 +90,9 @@ export class Status {
     alerts.showAlert = (alert) => {
       const { row, col, subUnitId } = alert.location;
       const worksheet = workbookOf(this.grid)?.getSheetBySheetId(subUnitId);
-      const value = worksheet && this.valueAt(worksheet, row, col);
+      const value = worksheet && valueAt(this.grid, worksheet, row, col);
       const error = value && isError(value) ? value.error : undefined;
-      const message = worksheet && error && this.messageAt(worksheet, row, col, error);
+      const message = worksheet && error && messageAt(this.grid, worksheet, row, col, error);
       show(message ? { ...alert, title: error, message, width: 320 } : alert);
     };
   }

@@ -33,7 +33,8 @@ export function translateTyped(grid: Grid): void {
   });
 }
 
-function allTables(grid: Grid): Table[] {
+/** The tables of the workbook as it stands. */
+export function allTables(grid: Grid): Table[] {
   const model = grid.injector.get(FormulaDataModel);
   return (workbookOf(grid)?.getSheets() ?? []).flatMap((worksheet) =>
     tablesOf(worksheet.getName(), readCells(model, worksheet)),

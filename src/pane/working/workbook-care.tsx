@@ -45,8 +45,8 @@ export function WorkbookCare({ host }: { host: SheetHost }) {
     });
   const copy = () =>
     run(async () => {
-      await host.openValuesCopy();
-      return "A copy with values in place of Dosewright formulas was opened. This workbook is as it was.";
+      const how = await host.openValuesCopy();
+      return `A copy with values in place of Dosewright formulas was ${how}. This workbook is as it was.`;
     });
 
   return (

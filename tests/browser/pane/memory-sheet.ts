@@ -105,7 +105,10 @@ export class MemorySheet {
     recalculate: async () => this.did("recalculate"),
     callsAt: (address) => this.record.at(address) as readonly Call[],
     watchCalls: (listener) => this.record.watch(listener),
-    openValuesCopy: async () => this.did("openValuesCopy"),
+    openValuesCopy: async () => {
+      this.did("openValuesCopy");
+      return "opened";
+    },
     loadsWithWorkbook: async () => true,
     setLoadsWithWorkbook: async (loads) => this.did("setLoadsWithWorkbook", loads),
     theme: () => this.theme,

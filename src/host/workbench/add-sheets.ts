@@ -1,0 +1,99 @@
+import {
+  type ICellData,
+  ICommandService,
+  type IMutationInfo,
+  IUndoRedoService,
+  type IWorksheetData,
+  mergeWorksheetSnapshotWithDefault,
+  sequenceExecute,
+  type Workbook,
+} from "@univerjs/core";
+import { RemoveDefinedNameMutation, SetDefinedNameMutation } from "@univerjs/engine-formula";
+import { InsertSheetMutation, RemoveSheetMutation } from "@univerjs/sheets";
+import { gridNames } from "../../engine/snapshot";
+import { computeAll } from "../../workbench/computed";
+import type { Desk } from "../../workbench/desk";
+import type { Grid } from "../../workbench/grid";
+import { gridBook } from "../../workbench/grid-book";
+import type { Taken } from "../../workbook/layout/free-names";
+import type { PlannedBook } from "../../workbook/layout/planned";
+import { openWorkbook, refuseWhileEditing } from "./sheet";
+import { takenNames } from "./taken";
+
+interface Step {
+  readonly todo: IMutationInfo;
+  readonly undo: IMutationInfo;
+}
+
+/** The ids of what was added before are taken; a number of our own keeps new ones apart from them. */
+let added = 0;
+
+/** See SheetHost.addSheets. Names come first, so that no formula is read before they are known. */
+export function addSheets(
+  grid: Grid,
+  desk: Desk,
+  makeBook: (taken: Taken) => PlannedBook,
+): readonly string[] {
+  refuseWhileEditing(grid);
+  const workbook = openWorkbook(grid);
+  const book = makeBook(takenNames(grid));
+  const prefix = `added-${added++}`;
+  const sheets = worksheetsOf(book, workbook, prefix);
+  const steps = [...nameSteps(book, workbook, prefix), ...sheetSteps(sheets, workbook)];
+  const todo = steps.map((step) => step.todo);
+  const undo = steps.map((step) => step.undo).reverse();
+  desk.join(book, () => {
+    sequenceExecute(todo, grid.injector.get(ICommandService));
+    grid.injector
+      .get(IUndoRedoService)
+      .pushUndoRedo({ unitID: workbook.getUnitId(), undoMutations: undo, redoMutations: todo });
+  });
+  const open = grid.api.getActiveWorkbook();
+  const first = open?.getSheetBySheetId(sheets[0]?.id ?? "");
+  if (first) open?.setActiveSheet(first);
+  computeAll(grid);
+  return book.sheets.map(({ name }) => name);
+}
+
+function nameSteps(book: PlannedBook, workbook: Workbook, prefix: string): Step[] {
+  const unitId = workbook.getUnitId();
+  return Object.values(gridNames(book)).map((name) => {
+    const params = { ...name, id: `${prefix}-${name.id}`, unitId };
+    return {
+      todo: { id: SetDefinedNameMutation.id, params },
+      undo: { id: RemoveDefinedNameMutation.id, params },
+    };
+  });
+}
+
+function sheetSteps(sheets: readonly IWorksheetData[], workbook: Workbook): Step[] {
+  const unitId = workbook.getUnitId();
+  const behind = workbook.getSheets().length;
+  return sheets.map((sheet, at) => ({
+    todo: { id: InsertSheetMutation.id, params: { unitId, index: behind + at, sheet } },
+    undo: {
+      id: RemoveSheetMutation.id,
+      params: { unitId, subUnitId: sheet.id, subUnitName: sheet.name },
+    },
+  }));
+}
+
+type CellData = Record<number, Record<number, ICellData>>;
+
+/** The sheets as the grid takes them, their looks among those of the workbook. */
+function worksheetsOf(book: PlannedBook, workbook: Workbook, prefix: string): IWorksheetData[] {
+  const snapshot = gridBook(book, workbook.getUnitId());
+  const looks = new Map(
+    Object.entries(snapshot.styles ?? {}).map(([key, look]) => [
+      key,
+      workbook.getStyles().setValue(look),
+    ]),
+  );
+  return (snapshot.sheetOrder ?? []).map((id) => {
+    const sheet = snapshot.sheets?.[id] ?? {};
+    for (const line of Object.values((sheet.cellData ?? {}) as CellData))
+      for (const cell of Object.values(line))
+        if (typeof cell.s === "string") cell.s = looks.get(cell.s) ?? null;
+    return mergeWorksheetSnapshotWithDefault({ ...sheet, id: `${prefix}-${id}` });
+  });
+}

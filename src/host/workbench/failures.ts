@@ -1,0 +1,21 @@
+import { NAMESPACE } from "../../help/reference";
+import type { Grid } from "../../workbench/grid";
+import { failingCells, formulaAt } from "../../workbench/seen-cells";
+import { addressOf, sheetPrefix } from "../../workbook/address";
+import type { FailedCell } from "../host";
+import { openWorkbook } from "./sheet";
+
+const callsOurs = new RegExp(`(^|[^\\w.])${NAMESPACE}\\.`, "i");
+
+/** See SheetHost.listFailures. Here the functions are always there, so that no cell loses its link to them. */
+export function listFailures(grid: Grid): readonly FailedCell[] {
+  const workbook = openWorkbook(grid);
+  return failingCells(grid).flatMap(({ sheetId, row, column, error, anchor }) => {
+    const worksheet = workbook.getSheetBySheetId(sheetId);
+    if (!worksheet) return [];
+    const formula = formulaAt(grid, worksheet, anchor.row, anchor.column) ?? "";
+    if (!callsOurs.test(formula)) return [];
+    const address = sheetPrefix(worksheet.getName()) + addressOf(row, column);
+    return [{ address, formula: `=${formula}`, value: error, error, lostLink: false }];
+  });
+}

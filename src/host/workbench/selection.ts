@@ -1,0 +1,56 @@
+import { ICommandService } from "@univerjs/core";
+import { SetRangeValuesMutation, SheetsSelectionsService } from "@univerjs/sheets";
+import type { Computed } from "../../workbench/computed";
+import { type Grid, workbookOf } from "../../workbench/grid";
+import type { Selection, Stop } from "../host";
+import { addressIn, sheetCell } from "./sheet";
+
+/** What is selected; undefined where no cell is. */
+export function readSelection(grid: Grid): Selection | undefined {
+  const worksheet = workbookOf(grid)?.getActiveSheet();
+  const last = grid.injector.get(SheetsSelectionsService).getCurrentLastSelection();
+  if (!worksheet || !last?.primary) return undefined;
+  const { startRow, startColumn, endRow, endColumn } = last.range;
+  const { actualRow: row, actualColumn: column, isMerged } = last.primary;
+  const cell = sheetCell(grid, worksheet, row, column);
+  const rows = endRow - startRow + 1;
+  const columns = endColumn - startColumn + 1;
+  const alone = isMerged && startRow === row && startColumn === column;
+  const merged = alone && endRow === last.primary.endRow && endColumn === last.primary.endColumn;
+  const area = { row: startRow, column: startColumn, rows, columns };
+  return { address: merged ? cell.address : addressIn(worksheet, area), cell };
+}
+
+/** See SheetHost.watchSelection. Events come in bursts; each burst is told once, and only what is new. */
+export function watchSelection(
+  grid: Grid,
+  computed: Computed,
+  listener: (selection: Selection | undefined) => void,
+): Stop {
+  let told: string | undefined;
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  const tell = () => {
+    waiting = undefined;
+    const selection = readSelection(grid);
+    const now = JSON.stringify(selection ?? null);
+    if (now === told) return;
+    told = now;
+    listener(selection);
+  };
+  const follow = () => {
+    waiting ??= setTimeout(tell, 0);
+  };
+  const { injector } = grid;
+  const selected = injector.get(SheetsSelectionsService).selectionChanged$.subscribe(follow);
+  const written = injector.get(ICommandService).onCommandExecuted(({ id }) => {
+    if (id === SetRangeValuesMutation.id) follow();
+  });
+  const stopComputed = computed.watch(follow);
+  follow();
+  return () => {
+    clearTimeout(waiting);
+    selected.unsubscribe();
+    written.dispose();
+    stopComputed();
+  };
+}

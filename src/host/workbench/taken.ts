@@ -1,0 +1,16 @@
+import { IDefinedNamesService } from "@univerjs/engine-formula";
+import type { Grid } from "../../workbench/grid";
+import { allTables } from "../../workbench/typed-formulas";
+import type { Taken } from "../../workbook/layout/free-names";
+import { openWorkbook } from "./sheet";
+
+/** The names that the workbook uses, in small letters. */
+export function takenNames(grid: Grid): Taken {
+  const workbook = openWorkbook(grid);
+  const names = grid.injector.get(IDefinedNamesService).getDefinedNameMap(workbook.getUnitId());
+  const small = (named: readonly string[]) => new Set(named.map((name) => name.toLowerCase()));
+  return {
+    sheets: small(workbook.getSheets().map((sheet) => sheet.getName())),
+    words: small([...Object.values(names ?? {}), ...allTables(grid)].map(({ name }) => name)),
+  };
+}
