@@ -174,7 +174,7 @@ describe("Additives", () => {
     await page.getByRole("button", { name: "Guar gum", exact: true }).click();
     await page.getByRole("button", { name: "Start an own table" }).click();
     await page.getByText("is now a table of your own").waitFor();
-    await page.getByRole("button", { name: "Guar gum own, from OwnAdditives" }).waitFor();
+    await page.getByRole("button", { name: "Guar gum own, from ownAdditives" }).waitFor();
     expect((await deedsOf(page)).map(({ what }) => what)).toEqual(["insertTable"]);
   });
 });

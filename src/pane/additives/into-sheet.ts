@@ -42,7 +42,7 @@ function cellOf(entry: Entry | undefined): CellValue {
 export function ownTable(shelf: Shelf, items: readonly Listed[]): NewTable {
   const [columns, ...rows] = rowsOf(shelf, items);
   return {
-    name: `Own${SHELVES[shelf].header}s`,
+    name: `own${SHELVES[shelf].header}s`,
     columns: (columns as readonly CellValue[]).map(String),
     rows,
   };
