@@ -111,6 +111,8 @@ describe("beside the grid", () => {
     await workbench.select("H71");
     await pane.getByRole("button", { name: "Start an own table" }).click();
     await pane.getByText("H71 is not blank", { exact: false }).waitFor();
+    await pane.getByRole("button", { name: "All additives" }).click();
+    await pane.getByRole("button", { name: "DS 0.035 own, from ownAdditives" }).waitFor();
   });
 
   test("the working of a cell ends in the number that the cell shows", async () => {
