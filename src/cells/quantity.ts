@@ -1,4 +1,3 @@
-import { figure } from "../model/figure";
 import { impossible } from "../model/refusal";
 import { ErrorInInput } from "./answer";
 import type { Argument } from "./argument";
@@ -193,7 +192,7 @@ export function readNumber(quantity: Quantity, cell: Cell, place = ""): number {
 
 /** Six figures, unless rounding would show a number that is allowed: 1.0000001 is not 1. */
 function refusedFigure(quantity: Quantity, value: number): string {
-  const rounded = figure(value);
+  const rounded = String(Number(value.toPrecision(6)));
   return accepts(quantity, Number(rounded)) ? String(value) : rounded;
 }
 
