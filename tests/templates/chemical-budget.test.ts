@@ -4,7 +4,8 @@ import type { PlannedBook } from "../../src/workbook/layout/planned";
 import { chemicalBudget } from "../../templates/plans/chemical-budget";
 import { alternatives, effluent, starch } from "../../templates/plans/harrow-fen/mill";
 import { purchaseLoss, year } from "../../templates/plans/harrow-fen/year";
-import { computed, numberOf } from "./computed";
+import { computed, numberOf, valueNamed } from "./computed";
+import { typedOver } from "./typed-over";
 
 let book: PlannedBook;
 beforeAll(async () => {
@@ -41,7 +42,7 @@ test("every month reconciles to the cent", () => {
   const sheet = book.sheets.find(({ name }) => name === "Variance");
   months.forEach((month, index) => {
     const [price, usage, activity, total] = [1, 2, 3, 4].map(
-      (column) => sheet && cellAt(sheet, 17 + index, column)?.value,
+      (column) => sheet && cellAt(sheet, 27 + index, column)?.value,
     ) as [number, number, number, number];
     expect(cents(price + usage + activity)).toBe(cents(total));
     expect(cents(total)).toBe(cents(month.actual - month.budget));
@@ -68,4 +69,44 @@ test("at parity a kilogram kept of either costs the same, its loss paid for", ()
     perKept(starch.activePrice, numberOf(book, "retention")),
     10,
   );
+});
+
+test("the third quarter is explained by itself", () => {
+  const quarter = months.slice(6, 9);
+  for (const [name, part] of [
+    ["spanPrice", "price"],
+    ["spanUsage", "usage"],
+    ["spanActivity", "activity"],
+  ] as const)
+    expect(cents(numberOf(book, name))).toBe(cents(sum(quarter.map((month) => month[part]))));
+  const planned = sum(quarter.map((month) => month.budget));
+  const more = sum(quarter.map((month) => month.actual - month.budget));
+  expect(cents(numberOf(book, "spanOver"))).toBe(cents(more));
+  expect(numberOf(book, "spanShare")).toBeCloseTo(more / planned, 10);
+});
+
+/** The template while the year goes on: nothing typed for the months to come. */
+const after = (over: number) => {
+  const made = (value: number | string | null, month: number) => (month < over ? value : null);
+  const typed = ["output", "bought", "price", "retention"].map((key) => [`actual.${key}`, made]);
+  return computed(typedOver(chemicalBudget, {}, Object.fromEntries(typed)));
+};
+
+test("nine months are held against the budget of those nine", async () => {
+  const { book, failures } = await after(9);
+  expect(failures).toEqual([]);
+  const nine = months.slice(0, 9);
+  expect(cents(numberOf(book, "budgeted"))).toBe(cents(sum(nine.map((month) => month.budget))));
+  const more = sum(nine.map((month) => month.actual - month.budget));
+  expect(cents(numberOf(book, "overspent"))).toBe(cents(more));
+  expect(numberOf(book, "unexplained")).toBe(0);
+});
+
+test("next year's budget stands before a month is over", async () => {
+  const { book } = await after(0);
+  const about = book.sheets.find(({ name }) => name === "About the budget");
+  const answers = [6, 7, 8].map((row) => about && cellAt(about, row, 1)?.value);
+  expect(cents(answers[0] as number)).toBe(cents(sum(months.map((month) => month.budget))));
+  expect(answers.slice(1)).toEqual(["not yet", "not yet"]);
+  expect(valueNamed(book, "monthsMade")).toBe(0);
 });

@@ -1,7 +1,8 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { year } from "../harrow-fen/year";
-import { down, note } from "../parts/lines";
+import { down, note, result } from "../parts/lines";
 import { byMonth } from "./by-month";
+import { actualToDate, planToDate } from "./to-date";
 
 const actual: Part = {
   kind: "table",
@@ -74,8 +75,10 @@ export const actualSheet: SheetPlan = {
     { kind: "text", at: "A1", look: "title", text: "Actual" },
     ...down("A2", [
       note(
-        "September is the month of the log in the workbook dose-and-effluent: one day overdosed.",
+        "September is the month of the log in the workbook dose-and-effluent: one day overdosed. Leave the months to come blank.",
+        8,
       ),
+      result("monthsMade", "Months over", "", "0", "COUNT({actual.output})"),
     ]),
     actual,
     {
@@ -83,7 +86,7 @@ export const actualSheet: SheetPlan = {
       at: "G6",
       name: "dosed",
       headers: ["Dosed (kg/t)"],
-      formula: "{actual.bought}*(1-{loss})/{actual.output}",
+      formula: `${actualToDate.bought}*(1-{loss})/${actualToDate.output}`,
       room,
       format: "0.00",
     },
@@ -92,7 +95,7 @@ export const actualSheet: SheetPlan = {
       at: "H6",
       name: "overPlan",
       headers: ["Over plan"],
-      formula: "{dosed}/{plan.dose}-1",
+      formula: `{dosed}/${planToDate.dose}-1`,
       room,
       format: "+0.0 %;-0.0 %;0.0 %",
     },
@@ -102,7 +105,7 @@ export const actualSheet: SheetPlan = {
       name: "spent",
       headers: ["Output (t)", "Starch (kg)", "Cost (money)", "Cost (money/t)", "So far (money)"],
       format: ["#,##0", "#,##0", "#,##0", "0.00", "#,##0"],
-      formula: "WETEND.COST.BUDGET({actual.output},{dosed},{actual.price},{loss},{actual.month})",
+      formula: `WETEND.COST.BUDGET(${actualToDate.output},{dosed},${actualToDate.price},{loss},${actualToDate.month})`,
     }),
     {
       kind: "chart",

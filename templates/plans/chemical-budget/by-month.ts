@@ -3,7 +3,7 @@ import type { Part } from "../../../src/workbook/plan";
 import { year } from "../harrow-fen/year";
 
 interface ByMonth {
-  /** The first cell of the months; a header stands above it, and the year above that. */
+  /** The first cell of the months; a header stands above it, and the total above that. */
   readonly at: string;
   readonly name: string;
   readonly headers: readonly string[];
@@ -23,7 +23,7 @@ export function byMonth({ at, name, headers, format, formula }: ByMonth): Part[]
       kind: "block",
       at: addressOf(row - 2, column - 1),
       look: "label",
-      rows: [["Year"]],
+      rows: [["In all"]],
     },
     {
       kind: "spill",

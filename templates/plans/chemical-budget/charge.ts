@@ -1,6 +1,7 @@
 import type { Part, SheetPlan, SpillPart } from "../../../src/workbook/plan";
 import { year } from "../harrow-fen/year";
 import { down, heading, note, result } from "../parts/lines";
+import { actualToDate, planToDate } from "./to-date";
 
 const firstRow = 12;
 
@@ -24,23 +25,35 @@ const perTonne = (dose: string, retention: string) =>
   `WETEND.COST.EFFLUENT(${dose},${retention},{treatmentPrice},{codFactor})`;
 
 const months: readonly Part[] = [
-  monthly("A", "chargeMonths", "Month", "@", "{actual.month}"),
+  monthly("A", "chargeMonths", "Month", "@", actualToDate.month),
   monthly(
     "B",
     "plannedPerTonne",
     "Planned (money/t)",
     "0.000",
-    perTonne("{plan.dose}", "{plannedRetention}"),
+    perTonne(planToDate.dose, "{plannedRetention}"),
   ),
   monthly(
     "C",
     "actualPerTonne",
     "Actual (money/t)",
     "0.000",
-    perTonne("{dosed}", "{actual.retention}"),
+    perTonne("{dosed}", actualToDate.retention),
   ),
-  monthly("D", "plannedCharge", "Planned (money)", "#,##0", "{plannedPerTonne}*{plan.output}"),
-  monthly("E", "actualCharge", "Actual (money)", "#,##0", "{actualPerTonne}*{actual.output}"),
+  monthly(
+    "D",
+    "plannedCharge",
+    "Planned (money)",
+    "#,##0",
+    `{plannedPerTonne}*${planToDate.output}`,
+  ),
+  monthly(
+    "E",
+    "actualCharge",
+    "Actual (money)",
+    "#,##0",
+    `{actualPerTonne}*${actualToDate.output}`,
+  ),
   monthly(
     "F",
     "overCharge",
@@ -66,7 +79,7 @@ export const chargeSheet: SheetPlan = {
       heading("What the starch that leaves costs besides"),
       result(
         "chargeForYear",
-        "Charge for its COD, the year",
+        "Charge for its COD, so far",
         "money",
         "#,##0",
         "SUM({actualCharge})",

@@ -1,17 +1,27 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { year } from "../harrow-fen/year";
-import { down, heading, note, result } from "../parts/lines";
+import { down, heading, note, result, wholeNumber } from "../parts/lines";
 import { byMonth } from "./by-month";
+import { actualToDate, planToDate } from "./to-date";
 
 /** A plus for what was spent above the standard. */
 const signed = "+#,##0;-#,##0;0";
+
+/** Months counted from the first of the year. */
+const thirdQuarter = { first: 7, last: 9 };
 
 /** Keeps a mark off the number beside it. */
 const aside = '"   "@';
 
 const bridge = [
   heading("From the budget to what was spent"),
-  result("budgeted", "Budget", "money", "#,##0", "INDEX({budgetYear},1,3)"),
+  result(
+    "budgeted",
+    "Budget of the months over",
+    "money",
+    "#,##0",
+    "SUM(TAKE({budget[3]},{monthsMade}))",
+  ),
   result(
     "priceVariance",
     "Price: paid more for a kilogram",
@@ -33,18 +43,58 @@ const bridge = [
     signed,
     "INDEX({varianceYear},1,3)",
   ),
-  result("spentInAll", "Actual", "money", "#,##0", "SUMPRODUCT({actual.bought},{actual.price})"),
+  result(
+    "spentInAll",
+    "Actual",
+    "money",
+    "#,##0",
+    `SUM(${actualToDate.bought}*${actualToDate.price})`,
+  ),
   result("overspent", "Over the budget", "money", signed, "INDEX({varianceYear},1,4)", {
     headline: true,
   }),
+  result(
+    "overShare",
+    "Over the budget",
+    "of the budget",
+    "+0.0 %;-0.0 %;0.0 %",
+    "{overspent}/{budgeted}",
+  ),
   result(
     "unexplained",
     "Not explained: must be nothing",
     "money",
     "0.00",
-    "ROUND({spentInAll}-{budgeted}-{overspent},2)",
+    "ROUND(ABS({spentInAll}-{budgeted}-{overspent}),2)",
   ),
-  note("Above nothing: more was spent. A: adverse, F: favourable; activity is neither.", 3),
+  note("Above nothing: more was spent. A: adverse, F: favourable; activity is neither.", 6),
+];
+
+/** What the months from one to another sum to in a column with a row a month. */
+const inSpan = (column: string) =>
+  `LET(month,SEQUENCE(ROWS(${column})),SUM(IF((month>={firstMonth})*(month<={lastMonth}),${column})))`;
+
+const span = [
+  heading("A quarter, or any months"),
+  wholeNumber("firstMonth", "From month", "", thirdQuarter.first, {
+    help: "Counted from the top of the table: 7 where the third quarter begins.",
+  }),
+  wholeNumber("lastMonth", "to month", "", thirdQuarter.last, {
+    help: "The last month that counts: 9 where the third quarter ends.",
+  }),
+  result("spanPrice", "Price", "money", signed, inSpan("{variance[1]}")),
+  result("spanUsage", "Usage", "money", signed, inSpan("{variance[2]}")),
+  result("spanActivity", "Activity", "money", signed, inSpan("{variance[3]}")),
+  result("spanOver", "Over the budget", "money", signed, inSpan("{variance[4]}"), {
+    headline: true,
+  }),
+  result(
+    "spanShare",
+    "Over the budget",
+    "of the budget",
+    "+0.0 %;-0.0 %;0.0 %",
+    `{spanOver}/${inSpan("TAKE({budget[3]},{monthsMade})")}`,
+  ),
 ];
 
 export const varianceSheet: SheetPlan = {
@@ -60,17 +110,18 @@ export const varianceSheet: SheetPlan = {
       when: { formula: "{cell}<>0" },
       look: "breach",
     },
-    ...down("A14", [heading("Month by month")]),
+    ...down("A15", span),
+    ...down("A24", [heading("Month by month")]),
     {
       kind: "spill",
-      at: "A18",
+      at: "A28",
       name: "varianceMonths",
       headers: ["Month"],
-      formula: "{actual.month}",
+      formula: actualToDate.month,
       room: { rows: year.months.length, columns: 1 },
     },
     ...byMonth({
-      at: "B18",
+      at: "B28",
       name: "variance",
       headers: [
         "Price (money)",
@@ -81,8 +132,7 @@ export const varianceSheet: SheetPlan = {
         "Usage mark",
       ],
       format: [signed, signed, signed, signed, aside, aside],
-      formula:
-        "WETEND.COST.VARIANCE({plan.price},{plan.dose}/(1-{loss}),{plan.output},{actual.price},{actual.bought},{actual.output})",
+      formula: `WETEND.COST.VARIANCE(${planToDate.price},${planToDate.dose}/(1-{loss}),${planToDate.output},${actualToDate.price},${actualToDate.bought},${actualToDate.output})`,
     }),
     ...[5, 6].flatMap((column): Part[] => [
       {
@@ -95,7 +145,7 @@ export const varianceSheet: SheetPlan = {
     ]),
     {
       kind: "chart",
-      at: "A32",
+      at: "A42",
       width: 760,
       height: 340,
       chart: "stacked columns",
