@@ -3,6 +3,7 @@ import { createRequire } from "node:module";
 import path from "node:path";
 import { EsbuildPlugin } from "esbuild-loader";
 import HtmlWebpackPlugin from "html-webpack-plugin";
+import webpack from "webpack";
 import about from "./package.json" with { type: "json" };
 import { FunctionTables } from "./src/build/function-tables";
 import { headerList } from "./src/build/headers";
@@ -79,6 +80,12 @@ function functions({ origin }) {
 }
 
 /**
+ * A package that asks where its own file lies is told where the page is: the builder's answer would be the
+ * path of the machine that built it.
+ */
+const ownPlace = new webpack.DefinePlugin({ "import.meta.url": "self.location.href" });
+
+/**
  * The add-in's one page, where functions and pane share a runtime, with its manifest; and the pane as a
  * page of its own, for a browser without any sheet. What is loaded later carries a hash in its name, so
  * that a browser may keep it for ever.
@@ -99,6 +106,7 @@ function addin({ origin, namespace, office }) {
     },
     module: { rules: [typescript] },
     plugins: [
+      ownPlace,
       new HtmlWebpackPlugin({
         template: "./src/taskpane/taskpane.html",
         filename: "taskpane.html",
@@ -133,6 +141,7 @@ export function workbench() {
     output: { path: path.join(root, "dist"), filename: "[name].js", chunkFilename: "[name].js" },
     module: { rules: [typescript, { test: /\.css$/, use: ["style-loader", "css-loader"] }] },
     plugins: [
+      ownPlace,
       new HtmlWebpackPlugin({ template: "./src/workbench/page.html", filename: "workbench.html" }),
     ],
   };
