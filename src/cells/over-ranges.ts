@@ -66,10 +66,14 @@ function computeColumn(
   const numbers = varying.map((one) => readColumn(one, column, rows));
   const computed = new Float64Array(rows);
   for (let row = 0; row < rows; row += 1) {
+    let readable = true;
     for (let i = 0; i < places.length; i += 1) {
-      values[places[i] as number] = (numbers[i] as Float64Array)[row];
+      const number = (numbers[i] as Float64Array)[row] as number;
+      values[places[i] as number] = number;
+      // Not left to the formula: one that does without the argument would answer over a bad cell.
+      if (isNoValue(number)) readable = false;
     }
-    computed[row] = attempt(formula, values);
+    computed[row] = readable ? attempt(formula, values) : NO_VALUE;
   }
   return computed;
 }

@@ -2,6 +2,7 @@ import { cases } from "../cells/cases";
 import { elementwise } from "../cells/elementwise";
 import {
   aboveZero,
+  aboveZeroUpTo,
   notNegative,
   optionalQuantity,
   quantity,
@@ -59,7 +60,7 @@ const component = elementwise(
   "RETENTION.COMPONENT",
   [
     headbox,
-    quantity("headboxShare", "fraction", upToOne),
+    quantity("headboxShare", "fraction", aboveZeroUpTo(1)),
     whiteWater,
     quantity("whiteWaterShare", "fraction", upToOne),
     flowRatio,
@@ -72,7 +73,7 @@ const component = elementwise(
  * 525 °C where there is carbonate: at 900 °C carbonate loses 44 % of its mass.
  * @customfunction RETENTION.COMPONENT
  * @param headbox Consistency in the headbox [same unit as whiteWater]; above 0.
- * @param headboxShare Share of the component in the headbox solids [fraction]; 0 to 1.
+ * @param headboxShare Share of the component in the headbox solids [fraction]; above 0, up to 1.
  * @param whiteWater Consistency of the white water from the forming section [same unit as headbox]; above 0.
  * @param whiteWaterShare Share of the component in the white-water solids [fraction]; 0 to 1.
  * @param [flowRatio] White-water flow over headbox flow [m³/h per m³/h]; above 0; 1 if left out.

@@ -64,6 +64,17 @@ describe("a single number", () => {
     },
   );
 
+  test.each([
+    ["DOSE.CONVERT", [8, "kg/t", "g/t", "dry"], "moisture"],
+    ["STRENGTH.RESPONSE", [8, 40, 2, "n/a", "straight"], "scale"],
+    ["STRENGTH.DOSEFOR", [45, 40, 10, 5, "exponential", "n/a"], "highestTried"],
+  ])("that cannot be is refused even where the formula does without it: %s", (id, given, name) => {
+    expect(message(excel.one(id, ...given))).toContain(`${name} is the text "`);
+    const [first, ...rest] = given;
+    const inRange = excel.call(id, column(first, first), ...rest);
+    expect(inRange.map(([cell]) => code(cell))).toEqual(["#VALUE!", "#VALUE!"]);
+  });
+
   test("whose answer would overflow is refused, never an infinity", () => {
     const cell = excel.one("DOSE.PRODUCT", 1e308, 1e-9);
     expect(message(cell)).toMatch(/too large/);

@@ -1,5 +1,5 @@
 import { figure } from "../figure";
-import { impossible, noAnswer } from "../refusal";
+import { noAnswer } from "../refusal";
 
 /**
  * Dose of a cationic additive, kg/t, whose charge equals the anionic demand of the stock.
@@ -18,14 +18,6 @@ export function chargeLimit(
   density: number,
   otherCationic: number,
 ): number {
-  if (!(consistency > 0)) {
-    impossible(`The consistency is ${figure(consistency)}. Give a fraction above 0, e.g. 0.03.`);
-  }
-  if (!(density > 0)) {
-    impossible(
-      `The charge density is ${figure(density)} meq/g. Give the density of a cationic additive, above 0.`,
-    );
-  }
   const litresPerGram = (1 - consistency) / consistency / 1000;
   const demand = surfaceDemand + waterDemand * litresPerGram;
   if (otherCationic > demand) {

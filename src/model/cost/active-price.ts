@@ -1,6 +1,3 @@
-import { figure } from "../figure";
-import { impossible } from "../refusal";
-
 /**
  * Price of a kg of dry active additive from an invoice: (price + freight) per kg as received over the
  * dry active additive in it. Of the product the share `solids` is dry, and of that the share `active`
@@ -13,11 +10,5 @@ export function activePrice(
   active: number,
   freight: number,
 ): number {
-  const activeShare = solids * active;
-  if (!(activeShare > 0)) {
-    impossible(
-      `The product holds ${figure(activeShare)} of dry active additive. Give solids and active share above 0.`,
-    );
-  }
-  return (price + freight) / activeShare;
+  return (price + freight) / (solids * active);
 }

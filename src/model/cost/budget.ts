@@ -1,5 +1,3 @@
-import { figure } from "../figure";
-import { impossible } from "../refusal";
 import { requireEqualLengths, type Vector } from "../vectors";
 
 /** Output in t, purchases in kg, money; `costPerTonne` is undefined where nothing is made. */
@@ -33,11 +31,6 @@ export function budget(outputs: Vector, doses: Vector, prices: Vector, losses: V
   let cost = 0;
   for (let i = 0; i < outputs.length; i++) {
     const loss = ofPeriod(losses, i);
-    if (!(loss < 1)) {
-      impossible(
-        `The loss of period ${i + 1} is ${figure(loss)}. Give a fraction below 1, e.g. 0.02 for 2 %.`,
-      );
-    }
     const made = outputs[i] as number;
     const bought = (made * ofPeriod(doses, i)) / (1 - loss);
     const spent = bought * ofPeriod(prices, i);

@@ -1,6 +1,3 @@
-import { figure } from "../figure";
-import { impossible } from "../refusal";
-
 /** g/m² per (kN/m over N·m/g): grammage = 1000·strength/index, as tensile index is defined (ISO 1924-2). */
 const GRAMMAGE_PER_STRENGTH = 1000;
 const KILOGRAMS_PER_TONNE = 1000;
@@ -32,8 +29,8 @@ export function grammageSaving(
   fibrePrice: number,
   addedCost: number,
 ): GrammageSaving {
-  const before = grammageFor(requiredStrength, index, "index");
-  const after = grammageFor(requiredStrength, newIndex, "new index");
+  const before = grammageFor(requiredStrength, index);
+  const after = grammageFor(requiredStrength, newIndex);
   const fibreSaved = before - after;
   return {
     before,
@@ -43,9 +40,6 @@ export function grammageSaving(
   };
 }
 
-function grammageFor(strength: number, index: number, name: string): number {
-  if (!(index > 0)) {
-    impossible(`The ${name} is ${figure(index)} N·m/g. Give a tensile index above 0.`);
-  }
+function grammageFor(strength: number, index: number): number {
   return (GRAMMAGE_PER_STRENGTH * strength) / index;
 }

@@ -1,6 +1,3 @@
-import { figure } from "../figure";
-import { impossible } from "../refusal";
-
 /**
  * Price per kg at which another additive costs the same per unit of effect kept in the sheet.
  *
@@ -20,9 +17,6 @@ export function parityPrice(
   lossPrice: number,
   relativeEffect: number,
 ): number {
-  if (!(retention > 0)) {
-    impossible(`The retention is ${figure(retention)}. Give a fraction above 0 and up to 1.`);
-  }
   const perKept = (price + (1 - retention) * lossPrice) / retention;
   return relativeEffect * otherRetention * perKept - (1 - otherRetention) * lossPrice;
 }

@@ -1,6 +1,3 @@
-import { figure } from "../figure";
-import { impossible } from "../refusal";
-
 export const DOSE_UNITS = ["kg/t", "kg/t air-dry", "lb/short ton", "fraction", "g/t"] as const;
 export type DoseUnit = (typeof DOSE_UNITS)[number];
 
@@ -16,11 +13,6 @@ const KG_PER_T_IN_G_PER_T = 0.001;
  * Source: definitions of the units; the international pound of 0.45359237 kg.
  */
 export function convertDose(value: number, from: DoseUnit, to: DoseUnit, moisture: number): number {
-  if (!(moisture < 1)) {
-    impossible(
-      `The moisture is ${figure(moisture)}. Give a fraction below 1, e.g. 0.1 for air-dry pulp.`,
-    );
-  }
   return (value * inKgPerTonne(from, moisture)) / inKgPerTonne(to, moisture);
 }
 

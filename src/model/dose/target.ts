@@ -1,6 +1,3 @@
-import { figure } from "../figure";
-import { impossible } from "../refusal";
-
 /**
  * Dose that leaves `retained` kg/t in the sheet: retained / overallRetention, from the balance of
  * the closed loop. Limits: the retention belongs to this dose; it falls as surfaces fill, so a large
@@ -8,10 +5,5 @@ import { impossible } from "../refusal";
  * Source: mass balance.
  */
 export function targetDose(retained: number, overallRetention: number): number {
-  if (!(overallRetention > 0)) {
-    impossible(
-      `The overall retention is ${figure(overallRetention)}. Give a fraction above 0 and up to 1.`,
-    );
-  }
   return retained / overallRetention;
 }

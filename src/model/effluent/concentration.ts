@@ -1,6 +1,3 @@
-import { figure } from "../figure";
-import { impossible } from "../refusal";
-
 const MG_PER_L_IN_KG_PER_M3 = 1000;
 
 /**
@@ -8,6 +5,5 @@ const MG_PER_L_IN_KG_PER_M3 = 1000;
  * Source: dimensions.
  */
 export function effluentConcentration(load: number, flow: number): number {
-  if (!(flow > 0)) impossible(`The flow is ${figure(flow)} m³/d. Give a flow above 0.`);
   return (MG_PER_L_IN_KG_PER_M3 * load) / flow;
 }

@@ -1,14 +1,8 @@
-import { figure } from "../figure";
-import { impossible } from "../refusal";
-
 /**
  * People who would send the same BOD, for a load kg/d and a person's share kg/d. Directive
  * 91/271/EEC, article 2, defines one population equivalent as a five-day biochemical oxygen demand
  * of 60 g of oxygen per day.
  */
 export function populationEquivalents(bod: number, perPerson: number): number {
-  if (!(perPerson > 0)) {
-    impossible(`A person's BOD is ${figure(perPerson)} kg/d. Give a figure above 0, e.g. 0.06.`);
-  }
   return bod / perPerson;
 }

@@ -55,9 +55,6 @@ export function aerobicTreatment(
       `The BOD is ${figure(bod)} kg/d and the COD ${figure(cod)} kg/d. BOD cannot be above COD: give COD first.`,
     );
   }
-  if (!(plant.aeration > 0)) {
-    impossible(`The aeration is ${figure(plant.aeration)} kg O₂/kWh. Give a figure above 0.`);
-  }
   const oxygen = bod * plant.oxygenPerBod;
   const aerationPower = oxygen / plant.aeration;
   const sludge = bod * plant.sludgeYield;

@@ -13,9 +13,6 @@ import { impossible } from "../refusal";
  * three things; the flow ratio by the balance above.
  */
 export function firstPassRetention(headbox: number, whiteWater: number, flowRatio: number): number {
-  if (!(headbox > 0)) {
-    impossible(`The headbox consistency is ${figure(headbox)}. Give a consistency above 0.`);
-  }
   const lost = (whiteWater * flowRatio) / headbox;
   if (!(lost <= 1)) {
     impossible(

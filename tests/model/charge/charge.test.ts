@@ -70,9 +70,4 @@ describe("the charge limit", () => {
       chargeLimit(5, 0, 0.03, 0.2, 6),
     );
   });
-
-  it("refuses an uncharged additive and dry stock of consistency 0", () => {
-    expectRefusal("impossible input", "charge density is 0", () => chargeLimit(5, 0, 0.03, 0, 0));
-    expectRefusal("impossible input", "consistency is 0", () => chargeLimit(5, 0, 0, 0.2, 0));
-  });
 });

@@ -1,6 +1,5 @@
 import { expect, test } from "vitest";
 import { activePrice } from "../../../src/model/cost/active-price";
-import { Refusal } from "../../../src/model/refusal";
 
 test.each([
   // By hand: 0.45 + 0.05 for 0.25·0.8 = 0.2 kg of active.
@@ -12,7 +11,3 @@ test.each([
     expect(activePrice(price, solids, active, freight)).toBeCloseTo(expected, 14);
   },
 );
-
-test("a product without additive in it has no price", () => {
-  expect(() => activePrice(1, 0.3, 0, 0)).toThrow(Refusal);
-});

@@ -52,10 +52,8 @@ test("a period without output has no cost per tonne", () => {
   expect(budget([0], [8], [0.6], [0]).periods[0]?.costPerTonne).toBeUndefined();
 });
 
-test.each([
-  ["a loss of all that is bought", [1, 1], [8], [0, 1], "The loss of period 2 is 1."],
-  ["a dose for some periods only", [1, 1, 1], [8, 9], [0], "outputs has 3 and doses 2 numbers."],
-])("%s is refused", (_, outputs, doses, losses, message) => {
-  expect(() => budget(outputs, doses, [0.6], losses)).toThrow(Refusal);
-  expect(() => budget(outputs, doses, [0.6], losses)).toThrow(message);
+test("a dose for some periods only is refused", () => {
+  const partial = () => budget([1, 1, 1], [8, 9], [0.6], [0]);
+  expect(partial).toThrow(Refusal);
+  expect(partial).toThrow("outputs has 3 and doses 2 numbers.");
 });

@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { grammageSaving } from "../../../src/model/cost/grammage";
-import { Refusal } from "../../../src/model/refusal";
 
 test("strength gained is fibre saved", () => {
   // By hand: 3.6 kN/m at 60 and 64 N·m/g is 60 and 56.25 g/m²; 3.75 kg at 600 a tonne, less 56.25 kg at 20.
@@ -24,9 +23,4 @@ test("the strength of the sheet is the same before and after", () => {
 
 test("a weaker sheet costs fibre", () => {
   expect(grammageSaving(3.6, 60, 50, 600, 0).netSaving).toBeLessThan(0);
-});
-
-test("an index of 0 is refused by its name", () => {
-  expect(() => grammageSaving(3.6, 60, 0, 600, 0)).toThrow(Refusal);
-  expect(() => grammageSaving(3.6, 60, 0, 600, 0)).toThrow("new index");
 });

@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { parityPrice } from "../../../src/model/cost/parity";
-import { Refusal } from "../../../src/model/refusal";
 
 const fraction = fc.double({ min: 0.01, max: 1, noNaN: true });
 const money = fc.integer({ min: 0, max: 10_000 }).map((cents) => cents / 100);
@@ -52,8 +51,4 @@ test("the parity of the parity is the price", () => {
       },
     ),
   );
-});
-
-test("an additive of which nothing stays has no parity", () => {
-  expect(() => parityPrice(0.5, 0, 1, 0, 1)).toThrow(Refusal);
 });

@@ -16,12 +16,10 @@ describe("what leaves", () => {
 
   it("is diluted in the flow", () => {
     expectRelative(effluentConcentration(598.4, 3400), 176, 1e-12);
-    expectRefusal("impossible input", "flow is 0", () => effluentConcentration(10, 0));
   });
 
   it("counts 60 g a day for a person (Directive 91/271/EEC, article 2)", () => {
     expectRelative(populationEquivalents(600, 0.06), 10_000, 1e-12);
-    expectRefusal("impossible input", "person's BOD is 0", () => populationEquivalents(600, 0));
   });
 });
 

@@ -33,13 +33,4 @@ describe("first-pass retention", () => {
       firstPassRetention(0.8, 1, 1),
     );
   });
-
-  it("refuses an empty headbox", () => {
-    expectRefusal("impossible input", "headbox consistency is 0", () =>
-      firstPassRetention(0, 0, 1),
-    );
-    expectRefusal("impossible input", "headbox consistency is 0", () =>
-      componentRetention(8, 0, 1, 0.5, 1),
-    );
-  });
 });
