@@ -52,8 +52,11 @@ function optionsOf(argv: readonly string[]): Options | "help" {
   const { values, positionals } = parsed;
   const [input] = positionals;
   if (values.help) return "help";
-  if (input === undefined || positionals.length > 1)
-    throw new WorkbookRefusal("Give the name of one workbook. Try --help.");
+  if (input === undefined) throw new WorkbookRefusal("Give the name of one workbook. Try --help.");
+  if (positionals.length > 1)
+    throw new WorkbookRefusal(
+      `The names given are ${positionals.join(" and ")}. Give one workbook; the name to write goes after --out. Try --help.`,
+    );
   const output = values.out ?? outputBeside(input, values.values ? "values" : "recalculated");
   return { input, output, all: values.all, values: values.values };
 }

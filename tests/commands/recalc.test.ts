@@ -43,6 +43,11 @@ describe("recalc refuses in one sentence and ends with 2", () => {
   test.each([
     ["no workbook", () => [], /^Give the name of one workbook/],
     [
+      "a second name without --out",
+      () => ["x.xlsx", "y.xlsx"],
+      /^The names given are x\.xlsx and y\.xlsx\. Give one workbook; the name to write goes after --out/,
+    ],
+    [
       "an option that it does not have",
       () => ["x.xlsx", "--fast"],
       /^Unknown option '--fast'\. Try --help\.$/,

@@ -41,7 +41,8 @@ describe("UNCERTAINTY.SUMMARY", () => {
     const broken = new HostError("#N/A");
     expect(excel.one("UNCERTAINTY.SUMMARY", column(broken, broken))).toMatchObject({
       code: "#N/A",
-      message: "0 values cannot show an interval that holds 0.95 of them. Give at least 11.",
+      message:
+        "The number of values is 0, too small for an interval that holds 0.95 of them. Give at least 11.",
     });
   });
 });

@@ -18,6 +18,8 @@ const sheetErrors: Readonly<Record<string, string>> = {
   "#REF!": "The formula refers to cells that are gone.",
   "#NAME?": "The formula names something that the workbook does not have.",
   "#CYCLE!": "The formula refers to itself, through other cells or at once.",
+  "#N/A":
+    "A cell that the formula reads, or a native function in it, gives this error; or its answer ends before this cell of an array formula.",
 };
 
 function messageOf({ error, message, formula }: CellFailure, names: FunctionNames): string {

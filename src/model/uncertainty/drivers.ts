@@ -28,7 +28,7 @@ export function drivers(
   names: readonly (number | string)[] = inputs.map((_, i) => `input ${i + 1}`),
 ): Driver[] {
   if (results.length < FEWEST) {
-    impossible(`There are ${results.length} results. Give at least ${FEWEST}.`);
+    impossible(`The number of results is ${results.length}. Give at least ${FEWEST}.`);
   }
   for (const input of inputs) requireEqualLengths({ results, "each input": input });
   if (names.length !== inputs.length) {

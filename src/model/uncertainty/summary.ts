@@ -51,7 +51,7 @@ export function coverageRanks(count: number, coverage: number): { inside: number
   if (inside < 1 || inside >= count) {
     const least = Math.floor(0.5 / Math.min(coverage, 1 - coverage) + 1e-9) + 1;
     noAnswer(
-      `${count} values cannot show an interval that holds ${figure(coverage)} of them. Give at least ${least}.`,
+      `The number of values is ${count}, too small for an interval that holds ${figure(coverage)} of them. Give at least ${least}.`,
     );
   }
   return { inside, start: Math.floor((count - inside + 1) / 2) - 1 };

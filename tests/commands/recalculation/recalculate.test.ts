@@ -115,6 +115,7 @@ describe("cells of ours that fail are named with a sentence", () => {
       /^WETEND\.DOSE\.FUTURE is not/,
     ],
     ["an error that comes in", "WETEND.DOSE.TARGET(1/0,0.8)", "#DIV/0!", /gives this error/],
+    ["an answer that is not there", "WETEND.DOSE.TARGET(NA(),0.8)", "#N/A", /or its answer ends/],
   ])("%s", async (_, formula, error, message) => {
     const { failures } = await run({ B1: { value: 1, formula } });
     expect(failures).toMatchObject([{ sheet: "S", address: "B1", error, formula }]);

@@ -54,7 +54,9 @@ describe("the drivers of a result", () => {
 
   it("refuses a result that never changes, and too few results", () => {
     expectRefusal("no answer", "Every result is 5", () => drivers([5, 5, 5], [[1, 2, 3]]));
-    expectRefusal("impossible input", "There are 2 results", () => drivers([5, 6], [[1, 2]]));
+    expectRefusal("impossible input", "The number of results is 2. Give at least 3.", () =>
+      drivers([5, 6], [[1, 2]]),
+    );
     expectRefusal("impossible input", "results has 3 and each input 2 numbers", () =>
       drivers([5, 6, 7], [[1, 2]]),
     );
