@@ -6,6 +6,7 @@ import HtmlWebpackPlugin from "html-webpack-plugin";
 import webpack from "webpack";
 import about from "./package.json" with { type: "json" };
 import { FunctionTables } from "./src/build/function-tables";
+import { GridBundle, lentPackage } from "./src/build/grid-bundle";
 import { headerList } from "./src/build/headers";
 import { HelpPages } from "./src/build/help-pages";
 import { Licences } from "./src/build/licences";
@@ -40,6 +41,14 @@ const typescript = {
     transpileOnly: true,
     compilerOptions: { noEmit: false, declaration: false, sourceMap: true },
   },
+};
+
+/** The same without the compiler, for a page that somebody waits for. */
+const quickTypescript = {
+  test: /\.tsx?$/,
+  exclude: /node_modules/,
+  loader: "esbuild-loader",
+  options: { target: "es2022", jsx: "automatic" },
 };
 
 const shared = {
@@ -126,10 +135,7 @@ function addin({ origin, namespace, office }) {
   };
 }
 
-/**
- * The workbench: the page of `npm start`, served from memory and never written. The grid's packages are
- * megabytes of what nobody waits for minified on one's own machine.
- */
+/** The workbench: the page of `npm start`, served from memory and never written, so it is not minified. */
 export function workbench() {
   return {
     ...shared,
@@ -139,9 +145,12 @@ export function workbench() {
     target: ["web", "es2022"],
     entry: { workbench: "./src/workbench/main.ts" },
     output: { path: path.join(root, "dist"), filename: "[name].js", chunkFilename: "[name].js" },
-    module: { rules: [typescript, { test: /\.css$/, use: ["style-loader", "css-loader"] }] },
+    module: { rules: [quickTypescript, { test: /\.css$/, use: ["style-loader", "css-loader"] }] },
+    externals: [async ({ request }) => lentPackage(request)],
+    optimization: { nodeEnv: "production" },
     plugins: [
       ownPlace,
+      new GridBundle(path.join(root, "src/workbench/grid-packages.ts")),
       new HtmlWebpackPlugin({ template: "./src/workbench/page.html", filename: "workbench.html" }),
     ],
   };

@@ -34,17 +34,6 @@ import { mendIndex } from "../engine/mend-index";
 import { mendLexer } from "../engine/mend-lexer";
 import { guardNatives, nativesOf } from "../engine/natives";
 import { descriptionsOf } from "./describe";
-import "@univerjs/sheets/facade";
-import "@univerjs/ui/facade";
-import "@univerjs/sheets-ui/facade";
-import "@univerjs/engine-formula/facade";
-import "@univerjs/sheets-formula/facade";
-import "@univerjs/design/lib/index.css";
-import "@univerjs/ui/lib/index.css";
-import "@univerjs/docs-ui/lib/index.css";
-import "@univerjs/sheets-ui/lib/index.css";
-import "@univerjs/sheets-formula-ui/lib/index.css";
-import "@univerjs/sheets-numfmt-ui/lib/index.css";
 
 export interface Grid {
   readonly univer: Univer;

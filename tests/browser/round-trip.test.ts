@@ -127,6 +127,10 @@ async function insertRowAbove(workbench: WorkbenchPage, sheet: string, row: numb
   const canvas = await workbench.page.locator('canvas[id^="univer-sheet-main"]').boundingBox();
   const at = { x: 20, y: (canvas?.y ?? 0) + 20 + (row - 0.5) * 21 };
   await workbench.page.mouse.click(at.x, at.y);
+  // The name box tells when the whole row is selected.
+  await workbench.page
+    .locator(`[aria-label="Cell or name to go to"][value="${row}:${row}"]`)
+    .waitFor();
   await workbench.page.mouse.click(at.x, at.y, { button: "right" });
   await workbench.page.getByText("rows above").click({ position: { x: 8, y: 8 } });
   await workbench.computed();
