@@ -2,6 +2,7 @@ import { readFile } from "node:fs/promises";
 import ExcelJS from "exceljs";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
+import { USUAL_ROW_HEIGHT } from "../../src/workbench/grid-book";
 import type { Book } from "../../src/workbook/book";
 import { functionNames } from "../../src/workbook/formula/stored-form";
 import { readWorkbook } from "../../src/workbook/read/read-workbook";
@@ -125,7 +126,7 @@ async function insertRowAbove(workbench: WorkbenchPage, sheet: string, row: numb
   await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
   // Header bars and rows of this sheet all have the usual height.
   const canvas = await workbench.page.locator('canvas[id^="univer-sheet-main"]').boundingBox();
-  const at = { x: 20, y: (canvas?.y ?? 0) + 20 + (row - 0.5) * 21 };
+  const at = { x: 20, y: (canvas?.y ?? 0) + 20 + (row - 0.5) * USUAL_ROW_HEIGHT };
   await workbench.page.mouse.click(at.x, at.y);
   // The name box tells when the whole row is selected.
   await workbench.page
