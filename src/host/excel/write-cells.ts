@@ -65,10 +65,9 @@ export function writeStyles(worksheet: Excel.Worksheet, sheet: Sheet, { styles }
     for (const list of addressLists(areas)) applyStyle(worksheet.getRanges(list).format, style);
     if (style.format === undefined) continue;
     for (const { row, column, rows, columns } of areas) {
-      const line = new Array<string>(columns).fill(style.format);
-      worksheet.getRangeByIndexes(row, column, rows, columns).numberFormat = new Array<string[]>(
-        rows,
-      ).fill(line);
+      const range = worksheet.getRangeByIndexes(row, column, rows, columns);
+      // One format stands for all cells of the range, which the types do not say.
+      range.numberFormat = style.format as unknown as string[][];
     }
   }
 }

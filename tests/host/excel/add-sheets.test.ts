@@ -46,7 +46,7 @@ describe("adding the sheets of a plan", () => {
     const done = excel.fake.done.join("\n");
     for (const part of [
       /About!A1\.format\.font\.bold = true/,
-      /About!B6\.numberFormat = \[\["0\.00"\]\]/,
+      /About!B6\.numberFormat = 0\.00/,
       /About!B4\.dataValidation\.rule = \{"decimal":\{"formula1":"=0\.1","formula2":"=50","operator":"Between"\}\}/,
       /About!B5\.dataValidation\.rule = \{"list":\{"inCellDropDown":true,"source":"exponential,hyperbolic"\}\}/,
       /About!B4\.dataValidation\.prompt = .*Oven-dry starch/,

@@ -147,7 +147,7 @@ describe("what this Excel can do", () => {
 test("recalculating calls every function again", async () => {
   const { fake, host } = startExcel();
   await host.recalculate();
-  expect(fake.done).toEqual(['application.calculate("Full")']);
+  expect(fake.done).toEqual(["calculate Full"]);
 });
 
 test("the calls of a cell come from the record", () => {

@@ -13,11 +13,11 @@ const noted = (() => undefined) as unknown as Noted;
 /** A batch: what was asked for since the last sync, and what it is asked of. */
 export class Context {
   private queue: { what: string; act: () => void }[] = [];
-  readonly application: Noted;
+  readonly application: Application;
   readonly workbook: Workbook;
 
   constructor(readonly fake: FakeWorkbook) {
-    this.application = this.anything("application");
+    this.application = new Application(this);
     this.workbook = new Workbook(this);
   }
 
@@ -57,5 +57,26 @@ export class Context {
         return this.anything(`${path}(${shown.join(", ")})`);
       },
     });
+  }
+}
+
+class Application {
+  constructor(private readonly context: Context) {}
+
+  calculate(kind: string): void {
+    this.note(`calculate ${kind}`);
+  }
+
+  suspendScreenUpdatingUntilNextSync(): void {
+    this.note("suspend screen updating");
+  }
+
+  createWorkbook(base64: string) {
+    const { fake } = this.context;
+    return { open: () => this.context.later("open workbook", () => fake.opened.push(base64)) };
+  }
+
+  private note(what: string): void {
+    this.context.later(what, () => this.context.fake.done.push(what));
   }
 }

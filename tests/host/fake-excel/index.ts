@@ -1,5 +1,5 @@
 import { Context } from "./batch";
-import { type FakeWorkbook, fail } from "./state";
+import type { FakeWorkbook } from "./state";
 
 export { FakeExcelError, FakeWorkbook } from "./state";
 
@@ -13,9 +13,10 @@ export const fakeExcel = (fake: FakeWorkbook) => ({
     return batch(new Context(fake));
   },
   CustomFunctionManager: { setVisibility: () => undefined },
-  createWorkbook: async (base64: string) => {
-    if (fake.failing !== undefined) fail(fake.failing.code);
-    fake.opened.push(base64);
+  createWorkbook: (base64: string) => {
+    const context = new Context(fake);
+    context.application.createWorkbook(base64).open();
+    return context.sync();
   },
 });
 

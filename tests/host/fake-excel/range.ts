@@ -49,8 +49,8 @@ export class Range extends ClientObject {
   get dataValidation(): Noted {
     return this.context.anything(`${this.shown}.dataValidation`);
   }
-  set numberFormat(formats: string[][]) {
-    this.context.anything(this.shown).numberFormat = formats;
+  set numberFormat(format: string) {
+    this.context.anything(this.shown).numberFormat = format;
   }
 
   set values(rows: unknown[][]) {

@@ -1,0 +1,106 @@
+import { FakeWorkbook, fakeOffice } from "../../host/fake-excel";
+import { type Batch, BehindLibrary, type FunctionResult } from "./behind-library";
+
+/**
+ * Stands in the page between Excel's own library and our functions: what the library sends to Excel is
+ * carried out on a workbook in memory. Only what needs a window of Excel around the page is replaced: when
+ * it is ready, what it supports, its start, its file.
+ */
+declare global {
+  interface Window {
+    /** The workbook's file in base64, set before the page loads. */
+    workbookFile: string;
+    fake: FakeWorkbook;
+    behind: BehindLibrary;
+    /** Calls functions as Excel does. */
+    callFunctions(calls: readonly FunctionCall[]): Promise<FunctionResult[]>;
+    /** Enters a formula whose function is called with these cells, and selects its cell. */
+    enter(address: string, formula: string, id: string, given: readonly unknown[]): Promise<void>;
+  }
+}
+
+export interface FunctionCall {
+  readonly id: string;
+  readonly given: readonly unknown[];
+  readonly address?: string;
+}
+
+interface Message {
+  readonly id: number;
+  readonly type: number;
+  readonly message?: { readonly body?: Batch };
+}
+
+const fake = new FakeWorkbook();
+const results: FunctionResult[] = [];
+const behind = new BehindLibrary(fake, (answered) => results.push(...answered));
+const file = Uint8Array.from(atob(window.workbookFile), (letter) => letter.charCodeAt(0));
+const { addin, context } = fakeOffice({
+  file,
+  sets: ["SharedRuntime", "CompressedFile", "CustomFunctions"],
+});
+
+const bridge = {
+  onMessageFromHost: (_: string): void => undefined,
+  async sendMessageToHost(text: string): Promise<void> {
+    const { id, type, message } = JSON.parse(text) as Message;
+    if (type !== 1) return;
+    const body = await behind.answer(message?.body as Batch);
+    const answer = { statusCode: 200, headers: {}, body: JSON.stringify(body) };
+    bridge.onMessageFromHost(JSON.stringify({ id, type: 2, message: answer }));
+  },
+};
+
+const wait = () => new Promise((resolve) => setTimeout(resolve, 10));
+
+/** The first that waits is our page; later ones are parts of the library, which go their own way. */
+const libraryReady = Office.onReady;
+let first = true;
+
+async function ready(tell: (info: { host: string }) => unknown): Promise<void> {
+  while (!("Excel" in window && "Error" in CustomFunctions)) await wait();
+  for (const [name, value] of Object.entries(context)) {
+    Object.defineProperty(Office.context, name, { value });
+  }
+  Object.assign(Office.addin, addin);
+  await tell({ host: "Excel" });
+}
+
+/** What Excel sends: events and calls of functions, each as category, kind, target and text. */
+function send(entries: readonly (readonly unknown[])[]): void {
+  bridge.onMessageFromHost(JSON.stringify({ type: 3, message: { entries } }));
+}
+
+const FUNCTION = [1, 1000] as const;
+const CALCULATED = [65_536, 16] as const;
+const ERRORS_ALLOWED = 4;
+
+async function callFunctions(calls: readonly FunctionCall[]): Promise<FunctionResult[]> {
+  results.length = 0;
+  send(
+    calls.map(({ id, given, address = "Sheet1!A1" }, number) => [
+      ...FUNCTION,
+      "",
+      JSON.stringify([number, id, given, address, ERRORS_ALLOWED]),
+    ]),
+  );
+  while (results.length < calls.length) await wait();
+  return results.toSorted(([one], [other]) => one - other);
+}
+
+async function enter(address: string, formula: string, id: string, given: readonly unknown[]) {
+  const [[, sound, value] = []] = await callFunctions([{ id, given, address }]);
+  fake.put(address, { formula, value: sound ? ((value as number[][])[0]?.[0] ?? "") : "#VALUE!" });
+  fake.selection = address;
+  send([[...CALCULATED, "Workbook", JSON.stringify({ address, worksheetId: "1" })]]);
+}
+
+Object.assign(window, { fake, behind, callFunctions, enter, _richApiNativeBridge: bridge });
+Object.assign(Office, {
+  HostType: { Excel: "Excel" },
+  onReady: (tell: Parameters<typeof ready>[0]) => {
+    if (!first) return libraryReady(tell as never);
+    first = false;
+    return ready(tell);
+  },
+});
