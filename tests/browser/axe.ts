@@ -19,6 +19,9 @@ export async function seriousFindings(page: Page, within = "body"): Promise<read
     const { axe } = window as unknown as {
       axe: { run(within: string): Promise<{ violations: Finding[] }> };
     };
+    // A colour on its way from one state to the next is neither: its contrast says nothing.
+    const moving = document.getAnimations().filter((one) => one instanceof CSSTransition);
+    await Promise.allSettled(moving.map((one) => one.finished));
     return (await axe.run(selector)).violations;
   }, within);
   return findings
