@@ -58,6 +58,9 @@ export function aboveZeroUpTo(most: number): Limits {
 /** Consistency of stock. Thicker than 0.25 no furnish flows: a larger number is a percentage typed for a fraction. */
 export const stockConsistency = aboveZeroUpTo(0.25);
 
+/** Oxygen demand in g/g. No substance takes more than hydrogen does, 8 g/g: a larger number is a slip. */
+export const oxygenDemand = between(0, 8);
+
 /** A fraction that leaves something over: 0 or more, below 1. */
 export const belowOne: Limits = {
   least: 0,

@@ -4,9 +4,9 @@ import {
   aboveZero,
   aboveZeroUpTo,
   anyNumber,
-  between,
   notNegative,
   optionalQuantity,
+  oxygenDemand,
   quantity,
   upToOne,
 } from "../cells/quantity";
@@ -18,9 +18,6 @@ import { marginalCost } from "../model/cost/marginal";
 import { parityPrice } from "../model/cost/parity";
 import { costPerGain } from "../model/cost/per-gain";
 import { shapes } from "../model/strength/response";
-
-/** No organic substance takes more oxygen than hydrogen does: 8 g/g. */
-const HIGHEST_OXYGEN_DEMAND = 8;
 
 const price = quantity("price", "money/kg", aboveZero);
 const increase = quantity("increase", "N·m/g", aboveZero);
@@ -234,7 +231,7 @@ const treatment = elementwise(
     quantity("dose", "kg/t", notNegative),
     quantity("overallRetention", "fraction", upToOne),
     quantity("treatmentPrice", "money per kg COD", aboveZero),
-    quantity("factor", "g/g", between(0, HIGHEST_OXYGEN_DEMAND)),
+    quantity("factor", "g/g", oxygenDemand),
   ],
   effluentCost,
 );

@@ -3,9 +3,9 @@ import { elementwise } from "../cells/elementwise";
 import {
   aboveZero,
   belowOne,
-  between,
   notNegative,
   optionalQuantity,
+  oxygenDemand,
   quantity,
   upToOne,
 } from "../cells/quantity";
@@ -18,13 +18,10 @@ import { additiveLoss } from "../model/effluent/loss";
 import { theoreticalOxygenDemand } from "../model/effluent/oxygen-demand";
 import { aerobicTreatment } from "../model/effluent/treatment";
 
-/** No organic substance takes more oxygen than hydrogen does: 8 g/g. A larger factor is a slip. */
-const HIGHEST_OXYGEN_DEMAND = 8;
-
 const dose = quantity("dose", "kg/t", notNegative);
 const overallRetention = quantity("overallRetention", "fraction", upToOne);
 const production = quantity("production", "t/d oven-dry", notNegative);
-const factor = quantity("factor", "g/g", between(0, HIGHEST_OXYGEN_DEMAND));
+const factor = quantity("factor", "g/g", oxygenDemand);
 
 const loss = elementwise("EFFLUENT.LOSS", [dose, overallRetention, production], additiveLoss);
 

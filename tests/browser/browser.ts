@@ -27,7 +27,7 @@ async function openCarried(): Promise<Browser> {
 
 /**
  * The package unpacks itself into TMPDIR, its libraries only where it takes the machine for one of its
- * cloud, and its list of fonts names no folder but /tmp/fonts: without a font the browser breaks down.
+ * cloud, and its list of fonts names a folder of that cloud only: without a font the browser breaks down.
  */
 async function unpackCarried(): Promise<{ executablePath: string; env: Record<string, string> }> {
   const folder = mkdtempSync(path.join(os.tmpdir(), "browser-"));
