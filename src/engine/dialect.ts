@@ -2,10 +2,13 @@
  * Where the grid's formula language differs from the spreadsheet's. Formulas go into the grid through
  * toGrid and come back through fromGrid; nobody else needs to know.
  *
- * - A sign directly before TRUE or FALSE makes a name of it: the Boolean is put in brackets.
+ * - A sign directly before a text, an array, a name, TRUE or FALSE, or 0 is not understood: what stands
+ *   behind it is put in brackets.
  * - A number with digits to spare, 0.50 or 1e0, is not equal to the same number without: it is written short.
  * - The mark of a spilled range, B4#, is unknown: it is written as the function behind it, ANCHORARRAY.
  */
+
+import { bracketed, unbracketed } from "./signs";
 
 // Text and what stands in square brackets are never touched. The quoted name of a sheet is found, too, so
 // that no quote of it is taken for the start of something else; it is part of the reference behind it.
@@ -23,8 +26,6 @@ function outsideText(formula: string, edit: (part: string) => string): string {
   return result + edit(formula.slice(from));
 }
 
-const signedBoolean = /([-+])(\s*)(TRUE|FALSE)\b(?!\s*\()/gi;
-const bracketedBoolean = /([-+])(\s*)\((TRUE|FALSE)\)/gi;
 const reference = String.raw`(?:(?:'(?:[^']|'')*'|[\p{L}_][\p{L}\p{N}_.]*)!)?\$?[A-Z]{1,3}\$?\d+`;
 const spillMark = new RegExp(`(${reference})#`, "giu");
 const spillFunction = new RegExp(String.raw`\bANCHORARRAY\((${reference})\)`, "giu");
@@ -34,9 +35,8 @@ const number =
 
 /** Without "=" in, with "=" out. */
 export function toGrid(formula: string): string {
-  const edited = outsideText(formula, (part) =>
+  const edited = outsideText(bracketed(formula), (part) =>
     part
-      .replace(signedBoolean, "$1$2($3)")
       .replace(spillMark, "ANCHORARRAY($1)")
       .replace(number, (found) => (found.endsWith("!") ? found : String(Number(found)))),
   );
@@ -45,9 +45,8 @@ export function toGrid(formula: string): string {
 
 /** With "=" in, without "=" out. */
 export function fromGrid(formula: string): string {
-  return outsideText(formula.replace(/^=/, ""), (part) =>
-    part.replace(bracketedBoolean, "$1$2$3").replace(spillFunction, "$1#"),
-  );
+  const plain = unbracketed(formula.replace(/^=/, ""));
+  return outsideText(plain, (part) => part.replace(spillFunction, "$1#"));
 }
 
 const plainReference =

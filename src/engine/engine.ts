@@ -6,9 +6,7 @@ import { type Circles, circlesOf } from "./circles";
 import { type EngineFormula, executorsOf } from "./executor";
 import { Failures, type FormulaCell } from "./failures";
 import type { LoadedFunctions } from "./functions";
-import { mendIndex } from "./mend-index";
-import { mendLexer } from "./mend-lexer";
-import { guardNatives, nativesOf } from "./natives";
+import { mend } from "./mends/mend";
 import { type Recalculation, recalculated } from "./recalculation";
 import { gridNames, type Room, roomFor, snapshotOf, TEXT } from "./snapshot";
 
@@ -29,7 +27,6 @@ const FULL_ROOM: Room = { rows: 1_048_576, columns: 16_384 };
 let booksSoFar = 0;
 
 export function createEngine(packages: Packages, loaded: LoadedFunctions): Engine {
-  mendIndex(packages.formula);
   return {
     async recalculate(book) {
       const first = await compute(packages, loaded, book, roomFor(book));
@@ -68,17 +65,14 @@ async function compute(
   try {
     univer.registerPlugin(formula.UniverFormulaEnginePlugin);
     const injector = univer.__getInjector();
-    mendLexer(injector, formula);
+    mend(injector, formula);
     // The engine keeps parsed formulas by the id of their workbook for as long as the program runs.
     const id = `book-${booksSoFar++}`;
     const snapshot = snapshotOf(book, id, room);
     const workbook: Workbook = univer.createUnit(core.UniverInstanceType.UNIVER_SHEET, snapshot);
 
     const failures = new Failures();
-    const functionService = injector.get(formula.IFunctionService);
-    guardNatives(formula, functionService.getExecutors().values());
-    functionService.registerExecutors(
-      ...nativesOf(formula),
+    injector.get(formula.IFunctionService).registerExecutors(
       ...executorsOf(loaded, {
         formula,
         failures,

@@ -30,9 +30,7 @@ import { UniverUIPlugin } from "@univerjs/ui";
 import { executorsOf } from "../engine/executor";
 import { Failures } from "../engine/failures";
 import type { LoadedFunctions } from "../engine/functions";
-import { mendIndex } from "../engine/mend-index";
-import { mendLexer } from "../engine/mend-lexer";
-import { guardNatives, nativesOf } from "../engine/natives";
+import { mend } from "../engine/mends/mend";
 import { descriptionsOf } from "./describe";
 
 export interface Grid {
@@ -86,18 +84,15 @@ export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: 
   univer.registerPlugin(UniverSheetsFormulaUIPlugin);
 
   const injector = univer.__getInjector();
-  mendLexer(injector, formula);
-  mendIndex(formula);
+  mend(injector, formula);
   const failures = new Failures();
-  const functions = injector.get(formula.IFunctionService);
-  guardNatives(formula, functions.getExecutors().values());
   const context = {
     formula,
     failures,
     sheetName: (sheetId: string) =>
       workbookOf({ injector })?.getSheetBySheetId(sheetId)?.getName() ?? "",
   };
-  functions.registerExecutors(...nativesOf(formula), ...executorsOf(loaded, context));
+  injector.get(formula.IFunctionService).registerExecutors(...executorsOf(loaded, context));
   return { univer, api: FUniver.newAPI(univer), injector, failures };
 }
 

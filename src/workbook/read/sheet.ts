@@ -1,10 +1,9 @@
 import { addressOf } from "../address";
 import type { Area, Cell, Cells, Extent, Sheet, Value } from "../book";
 import { shiftedFormula } from "../formula/shared";
-import type { FunctionNames } from "../formula/stored-form";
+import { type FunctionNames, shownFormula } from "../formula/stored-form";
 import { WorkbookRefusal } from "../workbook-refusal";
 import type { XmlElement, XmlHandlers } from "../xml";
-import type { Allowance } from "./allowance";
 import { cellValue } from "./cell-value";
 import { areaIn, Place } from "./place";
 import { SheetFrame } from "./sheet-frame";
@@ -17,7 +16,8 @@ export interface Reading {
   readonly strings: readonly string[];
   readonly dynamicMarks: ReadonlySet<number>;
   readonly styleCount: number;
-  readonly allowance: Allowance;
+  /** Counts cells over all sheets, and refuses when there are too many. */
+  countCell(): void;
 }
 
 type Attributes = Readonly<Record<string, string>>;
@@ -40,7 +40,7 @@ export class SheetReader implements XmlHandlers {
   readonly #shared = new Map<string, Shared>();
   readonly #areas: Area[] = [];
   readonly #place = new Place();
-  readonly #frame: SheetFrame;
+  readonly #frame = new SheetFrame();
   #row: Record<number, Cell> | undefined;
   #cell: Attributes | undefined;
   #formula: Attributes | undefined;
@@ -49,9 +49,7 @@ export class SheetReader implements XmlHandlers {
   #inText = "";
   #inAid = false;
 
-  constructor(private readonly reading: Reading) {
-    this.#frame = new SheetFrame(reading.allowance);
-  }
+  constructor(private readonly reading: Reading) {}
 
   open(element: XmlElement): void {
     const { name, attributes } = element;
@@ -92,7 +90,7 @@ export class SheetReader implements XmlHandlers {
   #closeCell(attributes: Attributes): void {
     this.#cell = undefined;
     const { row, column } = this.#place;
-    const { strings, styleCount, allowance } = this.reading;
+    const { strings, styleCount, countCell } = this.reading;
     const address = addressOf(row, column);
     const value = cellValue(attributes.t, this.#valueText ?? "", strings, address);
     const formula = this.#shownFormula(row, column);
@@ -100,7 +98,7 @@ export class SheetReader implements XmlHandlers {
     const styled = style > 0 && style < styleCount;
     if ((this.#valueText === undefined || value === null) && formula === undefined && !styled)
       return;
-    allowance.cell();
+    countCell();
     const cell: Changeable<Cell> = { value: value as Value };
     if (formula !== undefined) cell.formula = formula;
     if (styled) cell.style = styleName(style);
@@ -117,12 +115,10 @@ export class SheetReader implements XmlHandlers {
     // A what-if table is no formula of its cells: its values are kept as they are.
     if (!formula || formula.t === "dataTable") return undefined;
     const text = this.#formulaText;
-    const { allowance, names } = this.reading;
-    const shownText = () => allowance.formula(text, names, () => addressOf(row, column));
     if (formula.t !== "shared" || formula.si === undefined)
-      return text === "" ? undefined : shownText();
+      return text === "" ? undefined : shownFormula(text, this.reading.names);
     if (text !== "") {
-      const shown = shownText();
+      const shown = shownFormula(text, this.reading.names);
       this.#shared.set(formula.si, { row, column, at: shiftedFormula(shown) });
       return shown;
     }
@@ -131,7 +127,7 @@ export class SheetReader implements XmlHandlers {
       throw new WorkbookRefusal(
         `The file is damaged: ${addressOf(row, column)} shares a formula that is nowhere.`,
       );
-    return allowance.written(shared.at(row - shared.row, column - shared.column));
+    return shared.at(row - shared.row, column - shared.column);
   }
 
   #markArray(cell: Changeable<Cell>, row: number, column: number, cm: string | undefined): void {

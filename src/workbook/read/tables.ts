@@ -1,7 +1,7 @@
 import type { Table } from "../book";
 import type { WorkbookPackage } from "../package/open-package";
 import { relationshipsOf } from "../package/relationships";
-import { readShortXml } from "../xml";
+import { readXml } from "../xml";
 import { unescapeText } from "../xml-text";
 import { areaIn } from "./place";
 
@@ -12,7 +12,7 @@ async function readTable(
 ): Promise<Table | undefined> {
   let table: Omit<Table, "columns"> | undefined;
   const columns: string[] = [];
-  readShortXml(path, await file.text(path), {
+  readXml(path, await file.text(path), {
     open({ name, attributes }) {
       if (name === "tableColumn") columns.push(unescapeText(attributes.name ?? ""));
       if (name !== "table" || !attributes.ref) return;
@@ -31,10 +31,9 @@ async function readTable(
 /** Where the tables of a sheet are kept. */
 export async function tablePaths(file: WorkbookPackage, sheetPath: string): Promise<string[]> {
   const related = await relationshipsOf(file, sheetPath);
-  const paths = related.flatMap(({ type, path }) =>
+  return related.flatMap(({ type, path }) =>
     type === "table" && path !== undefined && file.has(path) ? [path] : [],
   );
-  return [...new Set(paths)];
 }
 
 export async function readTables(

@@ -3,10 +3,8 @@ import { describe, expect, test } from "vitest";
 import { addressOf, parseAddress } from "../../../src/workbook/address";
 import type { Value } from "../../../src/workbook/book";
 import { functionNames } from "../../../src/workbook/formula/stored-form";
-import { usualLimits } from "../../../src/workbook/package/limits";
 import type { CellEdit, SheetEdits } from "../../../src/workbook/patch/edits";
 import { patchSheet } from "../../../src/workbook/patch/sheet-patch";
-import { Allowance } from "../../../src/workbook/read/allowance";
 import { SheetReader } from "../../../src/workbook/read/sheet";
 import { readXml } from "../../../src/workbook/xml";
 
@@ -198,7 +196,7 @@ function valuesOf(xml: string): Map<string, Value> {
     strings: [],
     dynamicMarks: new Set(),
     styleCount: 0,
-    allowance: new Allowance(usualLimits),
+    countCell: () => {},
   });
   readXml("sheet", xml, sheetReader);
   const values = new Map<string, Value>();

@@ -1,20 +1,23 @@
 /**
  * Native functions of numbers that the grid's engine computes wrongly: of t and F nine digits are left,
- * of the far normal tail none, of GAMMA eight, and EDATE runs over the end of a short month.
+ * of the far normal tail none, of GAMMA eight, EDATE runs over the end of a short month, and a leap year is
+ * longer than a year to YEARFRAC. Those of dates are in date-numbers.
  */
-import { fisherTail } from "../model/numerics/fisher-f";
-import { logGamma } from "../model/numerics/log-gamma";
-import { normalCdf, normalDensity, normalQuantile } from "../model/numerics/normal";
+import { fisherTail } from "../../model/numerics/fisher-f";
+import { logGamma } from "../../model/numerics/log-gamma";
+import { normalCdf, normalDensity, normalQuantile } from "../../model/numerics/normal";
 import {
   studentCdf,
   studentDensity,
   studentQuantile,
   studentTail,
-} from "../model/numerics/student-t";
+} from "../../model/numerics/student-t";
+import { sameDayMonthsOn, yearFraction } from "./date-numbers";
 
 /** A function of numbers; undefined for numbers outside its domain, which show as #NUM!. */
 export interface NumericNative {
-  readonly arguments: number;
+  /** How many it takes; two numbers: the fewest and the most. */
+  readonly arguments: number | readonly [number, number];
   readonly compute: (...numbers: number[]) => number | undefined;
   /** How the grid shows the answer in a cell without a format of its own. */
   readonly format?: string;
@@ -40,6 +43,11 @@ const bothT = (t: number, degrees: number) =>
 
 const bothTInverse = (p: number, degrees: number) =>
   p > 0 && p <= 1 && degrees >= 1 ? -studentQuantile(p / 2, whole(degrees)) : undefined;
+
+const confidenceT = (alpha: number, deviation: number, size: number) =>
+  probability(alpha) && deviation > 0 && size >= 2
+    ? (-studentQuantile(alpha / 2, whole(size) - 1) * deviation) / Math.sqrt(whole(size))
+    : undefined;
 
 const soundF = (f: number, upper: number, lower: number) => f >= 0 && upper >= 1 && lower >= 1;
 
@@ -79,21 +87,6 @@ function gamma(x: number): number | undefined {
     return product;
   }
   return Math.exp(logGamma(x));
-}
-
-const DAY = 86_400_000;
-/** The serial number 0 stands for this day; before 1 March 1900 the spreadsheet's calendar is off by a day. */
-const FIRST_DAY = Date.UTC(1899, 11, 30);
-
-/** The same day so many months on, or the last of that month where it is shorter. */
-function sameDayMonthsOn(serial: number, months: number): number | undefined {
-  if (serial < 0) return undefined;
-  const date = new Date(FIRST_DAY + whole(serial) * DAY);
-  const month = date.getUTCMonth() + Math.trunc(months);
-  const last = new Date(Date.UTC(date.getUTCFullYear(), month + 1, 0)).getUTCDate();
-  const moved = Date.UTC(date.getUTCFullYear(), month, Math.min(date.getUTCDate(), last));
-  const result = (moved - FIRST_DAY) / DAY;
-  return result >= 0 ? result : undefined;
 }
 
 const normalDistribution: NumericNative = { arguments: 4, compute: normal };
@@ -144,5 +137,7 @@ export const numericNatives: Readonly<Record<string, NumericNative>> = {
   FINV: inverseF,
   "F.INV": { arguments: 3, compute: (p, upper, lower) => upperFInverse(1 - p, upper, lower) },
   GAMMA: { arguments: 1, compute: gamma },
+  "CONFIDENCE.T": { arguments: 3, compute: confidenceT },
+  YEARFRAC: { arguments: [2, 3], compute: yearFraction },
   EDATE: { arguments: 2, compute: sameDayMonthsOn, format: "yyyy/mm/dd;@" },
 };

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { numericNatives } from "../../src/engine/native-numbers";
-import { openEngine } from "../../src/engine/node";
-import references from "../references/native-functions.json";
-import { probe } from "./probe";
-import { book, cell, sheet, shown } from "./sheet";
+import { numericNatives } from "../../../src/engine/natives/numbers";
+import { openEngine } from "../../../src/engine/node";
+import references from "../../references/native-functions.json";
+import { probe } from "../probe";
+import { book, cell, sheet, shown } from "../sheet";
 
 const values = references.values as [string, number | string | boolean][];
 const cells = Object.fromEntries(

@@ -1,6 +1,7 @@
-import { isErrorText } from "./arguments";
-import type { EngineFormula } from "./executor";
+import { isErrorText } from "../arguments";
+import type { EngineFormula } from "../executor";
 
+/** A text is no number, "7" is not 7: as a look-up takes them. */
 type IndexKey = string | number | boolean | typeof blank;
 const blank = Symbol("blank cell");
 
@@ -20,11 +21,8 @@ class ColumnIndex {
 }
 
 function keyOf(value: unknown): IndexKey {
-  if (value === null || value === undefined || value === "") return blank;
-  if (typeof value === "string") {
-    const number = Number(value);
-    return String(number) === value ? number : value.toLowerCase();
-  }
+  if (value === null || value === undefined) return blank;
+  if (typeof value === "string") return value.toLowerCase();
   // Minus zero is zero.
   return value === 0 ? 0 : (value as number | boolean);
 }
@@ -60,11 +58,11 @@ export function mendIndex({ CELL_INVERTED_INDEX_CACHE: index }: EngineFormula): 
     if (!rows) return undefined;
     const key: IndexKey = keyOf(value);
     if (isErrorText(value)) return { errorType: value, matchingRows: [] } as never;
-    // A blank cell equals 0, and 0 a blank cell.
-    const found: IndexKey[] = key === 0 || key === blank ? [0, blank] : [key];
-    const matchingRows = found
-      .flatMap((one) => [...(rows.get(one) ?? [])])
-      .filter((row) => rowsInCache.some(([start = 0, end = 0]) => row >= start && row <= end));
+    // Who looks for what a blank cell holds looks for 0.
+    const found = [...(rows.get(key === blank ? 0 : key) ?? [])];
+    const matchingRows = found.filter((row) =>
+      rowsInCache.some(([start = 0, end = 0]) => row >= start && row <= end),
+    );
     return { errorType: null, matchingRows };
   };
   index.clear = () => {
