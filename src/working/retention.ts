@@ -1,5 +1,5 @@
 import { loopBalance } from "../model/retention/balance";
-import { overallRetention } from "../model/retention/loop";
+import { headboxLoading, overallRetention } from "../model/retention/loop";
 import { whiteWaterConcentration } from "../model/retention/white-water";
 import type { Vector } from "../model/vectors";
 import { difference, exponential, negative, product, quotient, sum, valued } from "./expression";
@@ -200,7 +200,10 @@ export const retention = {
 
 /** What leaves the round of one pass: 1 − (1−f)·r·(1−d). */
 const leaving = (firstPass: number, recycled: number, degraded: number) =>
-  difference(1, comingRound(firstPass, recycled, degraded));
+  valued(
+    difference(1, comingRound(firstPass, recycled, degraded)),
+    1 / headboxLoading(firstPass, recycled, degraded),
+  );
 
 const comingRound = (firstPass: number, recycled: number, degraded: number) =>
   product(difference(1, firstPass), recycled, difference(1, degraded));

@@ -13,9 +13,12 @@ export function overallRetention(firstPass: number, recycled: number, degraded: 
   return firstPass * headboxLoading(firstPass, recycled, degraded);
 }
 
-/** How many times the fresh dose the headbox carries once the loop is steady: 1/(1 − q). */
+/**
+ * How many times the fresh dose the headbox carries once the loop is steady: 1/(1 − q), with what leaves
+ * the round added up, 1 − q = f + (1−f)·((1−r) + r·d), so that no digits cancel where little leaves.
+ */
 export function headboxLoading(firstPass: number, recycled: number, degraded: number): number {
-  const leavesTheRound = 1 - (1 - firstPass) * recycled * (1 - degraded);
+  const leavesTheRound = firstPass + (1 - firstPass) * (1 - recycled + recycled * degraded);
   if (!(leavesTheRound > 0)) {
     noAnswer(
       "First-pass retention is 0, all of it returns and none is degraded, so it builds up without end. " +
