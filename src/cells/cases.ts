@@ -4,11 +4,11 @@ import type { Argument, Values } from "./argument";
 import { asCells, type Cell, type Cells, isBlank } from "./cell";
 import type { CellFunction } from "./elementwise";
 import { columnsOf, commonRows } from "./extent";
-import { equalLengths } from "./lengths";
+import { equalLengths, refuseUnequal } from "./lengths";
 import type { Told } from "./observer";
 import { isQuantity, type Quantity, readNumber } from "./quantity";
 import { settle } from "./settle";
-import { readVector, type Vector } from "./vector";
+import { givenLength, readVector, type Vector } from "./vector";
 
 /**
  * Lifts a formula of vectors over cases: a block holds one case a row (a day, a sample), a column of a
@@ -35,8 +35,13 @@ export function cases<const A extends readonly Argument<unknown>[]>(
       isManyCases(range) ? [{ ...range, i, read: reader(range) }] : [],
     );
     const count = varying.length === 0 ? undefined : commonRows(varying);
+    const isShared = ranges.map((_, i) => !varying.some((one) => one.i === i));
+    refuseUnequal(vectors, (i) => {
+      const { name, cells } = ranges[i] as Range;
+      return isShared[i] ? givenLength(name, cells) : undefined;
+    });
     const shared = ranges.map(({ argument, cells }, i) =>
-      varying.some((one) => one.i === i) ? undefined : argument.read(cells),
+      isShared[i] ? argument.read(cells) : undefined,
     );
     equalLengths(vectors, shared);
     const lengthsVary = varying.some(({ argument }) => isVector(argument));

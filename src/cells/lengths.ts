@@ -1,3 +1,4 @@
+import { counted } from "../model/figure";
 import { impossible } from "../model/refusal";
 import type { Vector } from "./vector";
 
@@ -7,28 +8,46 @@ export interface Sized {
   readonly i: number;
 }
 
+/** How many values each place of a call holds; undefined where it was left out. */
+type Lengths = (place: number) => number | undefined;
+
 /**
- * Vectors of one size must be equally long; where one number may stand for all, it is repeated.
- * Works in place on the values that were read.
+ * Refuses vectors of one size that are not equally long, naming both. Asked before the cells are read: that a
+ * range is too long says more than what its last cell holds.
  */
-export function equalLengths(vectors: readonly Sized[], values: unknown[]): void {
+export function refuseUnequal(vectors: readonly Sized[], lengths: Lengths): void {
   for (const { argument, i } of vectors) {
-    const value = values[i] as readonly unknown[] | undefined;
-    const leader = vectors.find(
-      (other) =>
-        other.argument.size === argument.size &&
-        values[other.i] !== undefined &&
-        !(other.argument.oneForAll && (values[other.i] as readonly unknown[]).length === 1),
+    const own = lengths(i);
+    const leader = leaderOf(argument, vectors, lengths);
+    if (own === undefined || leader === undefined) continue;
+    const length = lengths(leader.i) as number;
+    if (own === length || (argument.oneForAll && own === 1)) continue;
+    impossible(
+      `${leader.argument.name} has ${counted(length, "value")} and ${argument.name} has ${own}. Give as many of both.`,
     );
-    if (value === undefined || leader === undefined || leader.i === i) continue;
-    const length = (values[leader.i] as readonly unknown[]).length;
-    if (value.length === length) continue;
-    if (argument.oneForAll && value.length === 1) {
-      values[i] = new Array<unknown>(length).fill(value[0]);
-    } else {
-      impossible(
-        `${leader.argument.name} has ${length} values and ${argument.name} has ${value.length}. Give as many of both.`,
-      );
-    }
   }
+}
+
+/** The same for values that were read; where one number may stand for all, it is repeated in place. */
+export function equalLengths(vectors: readonly Sized[], values: unknown[]): void {
+  const lengths = (place: number) => (values[place] as readonly unknown[] | undefined)?.length;
+  refuseUnequal(vectors, lengths);
+  for (const { argument, i } of vectors) {
+    const leader = leaderOf(argument, vectors, lengths);
+    if (leader === undefined || lengths(i) !== 1) continue;
+    const [one] = values[i] as readonly unknown[];
+    values[i] = new Array<unknown>(lengths(leader.i) as number).fill(one);
+  }
+}
+
+/** The first vector of a size, which the others follow: not one that may stand for all, and does. */
+function leaderOf(
+  { size }: Sized["argument"],
+  vectors: readonly Sized[],
+  lengths: Lengths,
+): Sized | undefined {
+  return vectors.find(({ argument, i }) => {
+    const length = lengths(i);
+    return argument.size === size && length !== undefined && !(argument.oneForAll && length === 1);
+  });
 }

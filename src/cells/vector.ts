@@ -8,7 +8,7 @@ import { type Limits, type Quantity, quantity, readNumber } from "./quantity";
 /**
  * A row or a column of numbers. Vectors with the same `size` (n components, k doses) must be equally long.
  * With `byCase` it may also be a block, one case a row; with `paired`, places that are blank in every
- * paired argument are dropped.
+ * paired argument are dropped; with `gaps` a blank among the values reads as 0, as some hosts have it anyway.
  */
 export interface Vector<T = readonly number[]> extends Argument<T> {
   readonly kind: "vector";
@@ -18,9 +18,10 @@ export interface Vector<T = readonly number[]> extends Argument<T> {
   readonly byCase: boolean;
   readonly oneForAll: boolean;
   readonly paired: boolean;
+  readonly gaps: boolean;
 }
 
-type Shape = Partial<Pick<Vector, "byCase" | "oneForAll" | "paired">>;
+type Shape = Partial<Pick<Vector, "byCase" | "oneForAll" | "paired" | "gaps">>;
 
 export function vector(
   name: string,
@@ -60,36 +61,55 @@ function vectorShape(
   unit: string,
   limits: Limits,
   optional: boolean,
-  { byCase = false, oneForAll = false, paired = false }: Shape,
+  { byCase = false, oneForAll = false, paired = false, gaps = false }: Shape,
 ) {
   const element = quantity(name, unit, limits);
-  return { kind: "vector" as const, name, element, size, optional, byCase, oneForAll, paired };
+  const shape = { byCase, oneForAll, paired, gaps };
+  return { kind: "vector" as const, name, element, size, optional, ...shape };
 }
 
 /** The cells of a single row or column in order, blank cells at the end cut. */
 export function line(name: string, cells: Cells): readonly Cell[] {
+  const at = along(cells);
+  return Array.from({ length: usedLength(name, cells) }, (_, i) => at(i));
+}
+
+/** How many values a row or a column brings; undefined where it is left out or blank. */
+export function givenLength(name: string, cells: Cells | null): number | undefined {
+  return isOmitted(cells) ? undefined : usedLength(name, cells as Cells) || undefined;
+}
+
+function usedLength(name: string, cells: Cells): number {
   const rows = cells.length;
   const columns = cells[0]?.length ?? 0;
   if (rows > 1 && columns > 1) {
     impossible(`${name} is a block of ${rows} × ${columns} cells. Give one row or one column.`);
   }
-  const all = rows === 1 ? (cells[0] as readonly Cell[]) : null;
-  let length = all === null ? rows : all.length;
-  const at = (i: number) => (all === null ? cells[i]?.[0] : all[i]);
+  const at = along(cells);
+  let length = rows === 1 ? columns : rows;
   while (length > 0 && isBlank(at(length - 1))) length -= 1;
-  return Array.from({ length }, (_, i) => at(i));
+  return length;
+}
+
+function along(cells: Cells): (i: number) => Cell {
+  const [first] = cells;
+  return cells.length === 1 ? (i) => first?.[i] : (i) => cells[i]?.[0];
 }
 
 /** The numbers of a vector, each checked; a refusal names the place. */
 export function readVector(
-  { name, element }: Pick<Vector<readonly number[] | undefined>, "name" | "element">,
+  {
+    name,
+    element,
+    gaps = false,
+  }: Pick<Vector<readonly number[] | undefined>, "name" | "element"> & Shape,
   cells: readonly Cell[],
 ): number[] {
   if (cells.length === 0) impossible(`${name} is blank. Give ${element.allowed}.`);
   const place = (i: number) => (cells.length === 1 ? "" : ` (${i + 1} of ${cells.length})`);
   const values = new Array<number>(cells.length);
   for (let i = 0; i < cells.length; i += 1) {
-    const cell = cells[i];
+    const cell = gaps && isBlank(cells[i]) ? 0 : cells[i];
     values[i] =
       typeof cell === "number" && cell >= element.least && cell <= element.most && !element.whole
         ? cell

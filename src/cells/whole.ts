@@ -1,12 +1,13 @@
+import { counted } from "../model/figure";
 import { impossible, type Refusal } from "../model/refusal";
 import { type Answer, type AnswerCell, answerCell } from "./answer";
 import type { Argument, Values } from "./argument";
 import { asCells, type Cell, type Cells, isBlank, isOmitted } from "./cell";
 import type { CellFunction } from "./elementwise";
-import { equalLengths } from "./lengths";
+import { equalLengths, refuseUnequal } from "./lengths";
 import type { Told } from "./observer";
 import { settle } from "./settle";
-import type { Vector } from "./vector";
+import { givenLength, type Vector } from "./vector";
 
 /** A value of a table: a refusal stands as the error of its own cell. */
 export type TableCell = number | string | boolean | Refusal;
@@ -41,6 +42,9 @@ export function wholeReader(
       args,
       args.map((_, i) => asCells(given[i])),
     );
+    refuseUnequal(sized, (i) => {
+      return givenLength((args[i] as Argument<unknown>).name, cells[i] ?? null);
+    });
     const values = args.map((argument, i) => argument.read(cells[i] ?? null));
     equalLengths(sized, values);
     return values;
@@ -71,7 +75,7 @@ function dropBlankPairs(
   for (const { name, cells } of pairs) {
     if (cells.length !== first.cells.length) {
       impossible(
-        `${first.name} has ${first.cells.length} cells and ${name} has ${cells.length}. Give as many of both.`,
+        `${first.name} has ${counted(first.cells.length, "cell")} and ${name} has ${cells.length}. Give as many of both.`,
       );
     }
   }

@@ -1,6 +1,7 @@
 import { cases } from "../cells/cases";
 import {
   aboveZero,
+  type Limits,
   notNegative,
   optionalQuantity,
   quantity,
@@ -134,6 +135,8 @@ export function partitionEquilibrium(
 /** More places along the wet end than any machine has. */
 const MOST_POSITIONS = 50;
 const position = wholeBetween(1, MOST_POSITIONS);
+/** Where no solids are yet there is no consistency: such a place may stay blank. */
+const consistencyOrBlank: Limits = { ...stockConsistency, least: 0 };
 
 const walked = cases(
   "PARTITION.ORDERED",
@@ -141,7 +144,7 @@ const walked = cases(
     vector("doses", "k", "kg/t", notNegative),
     vector("dosePositions", "k", "position", position),
     vector("componentPositions", "n", "position", position),
-    vector("consistencies", "P", "fraction", stockConsistency),
+    vector("consistencies", "P", "fraction", consistencyOrBlank, { gaps: true }),
     vector("shares", "n", "fraction", upToOne),
     vector("surfaces", "n", "m²/g", aboveZero),
     vector("capacities", "n", "mg/m²", aboveZero),
@@ -160,7 +163,7 @@ const walked = cases(
  * @param doses Doses of dry active additive on the whole furnish [kg/t]; 0 or more; one or several, a row or a column.
  * @param dosePositions Where each dose is added [position]; whole numbers from 1 downstream.
  * @param componentPositions Where each component joins [position]; whole numbers from 1 downstream.
- * @param consistencies Consistency at each position [fraction]; above 0, up to 0.25; one for all, or one for each position.
+ * @param consistencies Consistency at each position [fraction]; above 0, up to 0.25; one for all, or one for each position, blank where no solids are yet.
  * @param shares Mass share of each component in the whole furnish, sum 1 within 0.005 [fraction].
  * @param surfaces Specific surface of each component [m²/g]; above 0.
  * @param capacities Additive that fills a unit of surface [mg/m²]; above 0.

@@ -1,4 +1,4 @@
-import { figure } from "./figure";
+import { counted, figure } from "./figure";
 import { impossible } from "./refusal";
 
 /** A row or a column of numbers: an array or a typed array. */
@@ -20,7 +20,9 @@ export function requireEqualLengths(
       firstName = name;
       length = own;
     } else if (own !== length) {
-      impossible(`${firstName} has ${length} and ${name} ${own} numbers. Give as many of each.`);
+      impossible(
+        `${firstName} has ${length} and ${name} ${counted(own, "number")}. Give as many of each.`,
+      );
     }
   }
 }

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { emulateExcel, type HostError, row } from "../host/emulated-excel";
+import { blank, column, emulateExcel, type HostError, row } from "../host/emulated-excel";
 
 const excel = emulateExcel();
 const furnish = [row(0.55, 0.25, 0.2), row(1.5, 8, 12), row(8, 10, 1.667), row(20, 11, 1)];
@@ -20,4 +20,29 @@ test("PARTITION.ORDERED says which component stands at no position", () => {
   expect((ordered(1, row(1, 2.5, 2)) as HostError).message).toBe(
     "componentPositions (2 of 3) is 2.5. Give a whole number from 1 to 50 [position].",
   );
+});
+
+test.each([
+  ["null", null],
+  ["0", 0],
+  ["an empty text", ""],
+] as const)(
+  "PARTITION.ORDERED lets a consistency be blank, as %s, where no solids are yet",
+  (_, as) => {
+    const host = emulateExcel(as);
+    const walk = (first: unknown, second: unknown = 0.03) =>
+      host.call("PARTITION.ORDERED", 7, 1, row(2, 2, 3), row(first, second, 0.008), ...furnish);
+    expect(walk(blank)).toEqual(walk(0.2));
+    expect((walk(blank, blank)[0]?.[0] as HostError).message).toBe(
+      "The consistency at position 2, where there are solids, is 0 or blank. Give a fraction above 0, e.g. 0.03 for 3 %.",
+    );
+  },
+);
+
+test("PARTITION.ORDERED says that a log is no list of doses, before it says what a cell of it holds", () => {
+  const log = column(7, "stopped", 7.5);
+  const [[cell]] = excel.call("PARTITION.ORDERED", log, 1, row(1, 1, 1), 0.03, ...furnish) as [
+    [HostError],
+  ];
+  expect(cell.message).toBe("doses has 3 values and dosePositions has 1. Give as many of both.");
 });

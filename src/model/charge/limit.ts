@@ -1,4 +1,4 @@
-import { figure } from "../figure";
+import { figureBeside } from "../figure";
 import { noAnswer } from "../refusal";
 
 /**
@@ -22,7 +22,7 @@ export function chargeLimit(
   const demand = surfaceDemand + waterDemand * litresPerGram;
   if (otherCationic > demand) {
     noAnswer(
-      `The other cationic charge is ${figure(otherCationic)} µeq/g, above the demand of ${figure(demand)} µeq/g. ` +
+      `The other cationic charge is ${figureBeside(otherCationic, demand)} µeq/g, above the demand of ${figureBeside(demand, otherCationic)} µeq/g. ` +
         "No charge is left to neutralise: the stock is already cationic.",
     );
   }

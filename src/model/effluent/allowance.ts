@@ -1,4 +1,4 @@
-import { figure } from "../figure";
+import { figureBeside } from "../figure";
 import { noAnswer } from "../refusal";
 
 /**
@@ -34,7 +34,7 @@ export function largestDoseWithin(
   const rawLimit = (limit * (1 - margin)) / (1 - removal);
   if (background > rawLimit) {
     noAnswer(
-      `The background is ${figure(background)} kg/d, above the ${figure(rawLimit)} kg/d that the limit ` +
+      `The background is ${figureBeside(background, rawLimit)} kg/d, above the ${figureBeside(rawLimit, background)} kg/d that the limit ` +
         "leaves before the plant. No dose is within it: lower the background first.",
     );
   }

@@ -1,4 +1,4 @@
-import { figure } from "../figure";
+import { figureBeside } from "../figure";
 import { impossible } from "../refusal";
 
 /** kg of nutrient per kg of BOD removed, BOD : N : P = 100 : 5 : 1 (common practice, no source). */
@@ -52,7 +52,7 @@ export function aerobicTreatment(
 ): Treatment {
   if (bod > cod) {
     impossible(
-      `The BOD is ${figure(bod)} kg/d and the COD ${figure(cod)} kg/d. BOD cannot be above COD: give COD first.`,
+      `The BOD is ${figureBeside(bod, cod)} kg/d and the COD ${figureBeside(cod, bod)} kg/d. BOD cannot be above COD: give COD first.`,
     );
   }
   const oxygen = bod * plant.oxygenPerBod;

@@ -65,7 +65,7 @@ export function orderedPartition(
  * The walk, a stage for each position 1…P, P being the last in use. At each, the components placed
  * there join, then the doses placed there join the pool of dissolved additive, then the pool and the
  * unfilled sites settle in the water of the solids present, V = (share present)·(1−c)/c. Before there
- * are solids nothing settles, and that consistency is not used.
+ * are solids nothing settles, and that consistency is not used: 0 stands for none.
  */
 export function orderedWalk(
   doses: Vector,
@@ -83,7 +83,7 @@ export function orderedWalk(
   const lastPosition = Math.max(...Array.from(dosePositions), ...Array.from(componentPositions));
   if (consistencies.length !== 1 && consistencies.length !== lastPosition) {
     impossible(
-      `There are ${consistencies.length} consistencies, and the last position in use is ${lastPosition}. ` +
+      `The number of consistencies is ${consistencies.length}, and the last position in use is ${lastPosition}. ` +
         `Give one consistency, or ${lastPosition}: one for each position.`,
     );
   }
@@ -108,6 +108,7 @@ export function orderedWalk(
     let concentration = 0;
     if (presentShare > 0) {
       const consistency = consistencies[consistencies.length === 1 ? 0 : position - 1] as number;
+      if (consistency === 0) refuseNone(position);
       const waterThere = (presentShare / furnish) * dissolvedPerConcentration(consistency);
       refuseThickening(water, waterThere, position);
       water = waterThere;
@@ -154,6 +155,12 @@ function settleUnfilled(
     }
     taking = stillTaking;
   }
+}
+
+function refuseNone(position: number): never {
+  impossible(
+    `The consistency at position ${position}, where there are solids, is 0 or blank. Give a fraction above 0, e.g. 0.03 for 3 %.`,
+  );
 }
 
 function refuseThickening(before: number, there: number, position: number): void {

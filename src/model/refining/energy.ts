@@ -1,3 +1,4 @@
+import { figureBeside } from "../figure";
 import { impossible } from "../refusal";
 
 /**
@@ -14,7 +15,7 @@ export function netSpecificEnergy(power: number, noLoad: number, throughput: num
 export function netPower(power: number, noLoad: number): number {
   if (power < noLoad) {
     impossible(
-      `The power is ${power} kW, below the no-load power of ${noLoad} kW. Give the power of the loaded refiner, in kW, and the no-load power measured at the same speed.`,
+      `The power is ${figureBeside(power, noLoad)} kW, below the no-load power of ${figureBeside(noLoad, power)} kW. Give the power of the loaded refiner, in kW, and the no-load power measured at the same speed.`,
     );
   }
   return power - noLoad;

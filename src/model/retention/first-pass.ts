@@ -1,4 +1,4 @@
-import { figure } from "../figure";
+import { figureBeside } from "../figure";
 import { impossible } from "../refusal";
 
 /**
@@ -16,7 +16,7 @@ export function firstPassRetention(headbox: number, whiteWater: number, flowRati
   const lost = (whiteWater * flowRatio) / headbox;
   if (!(lost <= 1)) {
     impossible(
-      `The white water carries ${figure(lost)} times the solids that the headbox brings. ` +
+      `The white water carries ${figureBeside(lost, 1)} times the solids that the headbox brings. ` +
         "Give both consistencies in the same unit, and the flow ratio as white water over headbox.",
     );
   }

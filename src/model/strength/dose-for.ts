@@ -1,4 +1,4 @@
-import { figure } from "../figure";
+import { figure, figureBeside } from "../figure";
 import { root } from "../numerics/root";
 import { noAnswer } from "../refusal";
 import { type Shape, unitCurves } from "./response";
@@ -35,7 +35,7 @@ export function doseFor(
   if (shape === "peaked" ? share > 1 + rounding : shape !== "straight" && share >= 1) {
     const limit = shape === "peaked" ? "above the peak of" : "not below the plateau of";
     noAnswer(
-      `A gain of ${figure(wanted)} is ${limit} ${figure(plateauGain)}. Lower the target or choose another additive.`,
+      `A gain of ${figureBeside(wanted, plateauGain)} is ${limit} ${figureBeside(plateauGain, wanted)}. Lower the target or choose another additive.`,
     );
   }
   const dose = inverse[shape](share) * (shape === "straight" ? 1 : scale);
@@ -46,7 +46,7 @@ export function doseFor(
   }
   if (dose > highestTried) {
     noAnswer(
-      `The dose for a target of ${figure(target)} is ${Number(dose.toPrecision(4))}, beyond the highest dose tried of ${figure(highestTried)}. Lower the target or test higher doses.`,
+      `The dose for a target of ${figure(target)} is ${figureBeside(dose, highestTried)}, beyond the highest dose tried of ${figureBeside(highestTried, dose)}. Lower the target or test higher doses.`,
     );
   }
   return dose;

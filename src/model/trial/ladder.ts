@@ -1,4 +1,4 @@
-import { figure } from "../figure";
+import { figure, figureBeside } from "../figure";
 import { impossible } from "../refusal";
 
 export const SPACINGS = ["even", "ratio"] as const;
@@ -17,7 +17,7 @@ export function doseLadder(
 ): number[] {
   if (highest < lowest) {
     impossible(
-      `Highest is ${figure(highest)} and lowest ${figure(lowest)} kg/t. Give a highest dose above the lowest.`,
+      `Highest is ${figureBeside(highest, lowest)} and lowest ${figureBeside(lowest, highest)} kg/t. Give a highest dose above the lowest.`,
     );
   }
   if (steps === 1 && highest !== lowest) {

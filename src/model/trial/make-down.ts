@@ -1,4 +1,4 @@
-import { figure } from "../figure";
+import { figureBeside } from "../figure";
 import { impossible } from "../refusal";
 
 /** What goes into a make-down vessel. */
@@ -18,7 +18,7 @@ export function makeDown(
   const activePart = solids * active;
   if (strength > activePart) {
     impossible(
-      `Strength is ${figure(strength)}, and the product as received holds ${figure(activePart)} of dry active additive. Give a strength up to that.`,
+      `Strength is ${figureBeside(strength, activePart)}, and the product as received holds ${figureBeside(activePart, strength)} of dry active additive. Give a strength up to that.`,
     );
   }
   const solutionGrams = 1000 * volume * density;

@@ -1,3 +1,4 @@
+import { counted } from "../figure";
 import { Random, STREAM } from "../numerics/random";
 import { impossible } from "../refusal";
 
@@ -16,7 +17,7 @@ export function runOrder(doses: readonly number[], replicates: number, seed: num
   const runs = doses.length * replicates;
   if (runs > MOST_RUNS) {
     impossible(
-      `${doses.length} doses in ${replicates} blocks are ${runs} runs. Give at most ${MOST_RUNS} runs.`,
+      `${counted(doses.length, "dose")} in ${counted(replicates, "block")} make ${runs} runs. Give at most ${MOST_RUNS} runs.`,
     );
   }
   const random = new Random(seed, STREAM.runOrder);

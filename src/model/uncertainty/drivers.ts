@@ -1,3 +1,4 @@
+import { counted, figure } from "../figure";
 import { impossible, noAnswer } from "../refusal";
 import { requireEqualLengths } from "../vectors";
 
@@ -33,12 +34,14 @@ export function drivers(
   for (const input of inputs) requireEqualLengths({ results, "each input": input });
   if (names.length !== inputs.length) {
     impossible(
-      `There are ${names.length} names and ${inputs.length} columns of inputs. Give a name for each column.`,
+      `inputs has ${counted(inputs.length, "column")} and names has ${counted(names.length, "name")}. Give a name for each column.`,
     );
   }
   const ranks = centredRanks(results);
   if (ranks.every((rank) => rank === 0)) {
-    noAnswer(`Every result is ${results[0]}, so that nothing drives it. Give results that vary.`);
+    noAnswer(
+      `Every result is ${figure(results[0] as number)}, so that nothing drives it. Give results that vary.`,
+    );
   }
   const correlations = inputs.map((input) => correlation(centredRanks(input), ranks));
   const explained = correlations.reduce((sum, value) => sum + value * value, 0);

@@ -264,6 +264,18 @@ describe("the order", () => {
     expect(early).toEqual(along);
   });
 
+  test("a place without solids needs no consistency, one with solids does", () => {
+    const plan = { doses: [7], dosePositions: [1], componentPositions: [2, 2, 3] };
+    expect(split({ ...plan, consistencies: [0, 0.03, 0.008] }, trade)).toEqual(
+      split({ ...plan, consistencies: [0.1, 0.03, 0.008] }, trade),
+    );
+    expectRefusal(
+      "impossible input",
+      "The consistency at position 3, where there are solids,",
+      () => split({ ...plan, consistencies: [0, 0.03, 0] }, trade),
+    );
+  });
+
   test("one consistency serves every position", () => {
     const plan = { doses: [3, 4], dosePositions: [1, 3], componentPositions: [1, 2, 3] };
     expect(split({ ...plan, consistencies: [0.02] }, trade)).toEqual(
@@ -281,9 +293,13 @@ describe("is refused", () => {
   };
 
   test.each([
-    ["too few consistencies", { componentPositions: [1, 1, 3] }, "There are 2 consistencies"],
+    [
+      "too few consistencies",
+      { componentPositions: [1, 1, 3] },
+      "The number of consistencies is 2",
+    ],
     ["thickening", { consistencies: [0.008, 0.03] }, "The water falls from 99.2 to 32.3333 m³"],
-    ["a dose without a position", { doses: [3, 4] }, "doses has 2 and dosePositions 1 numbers."],
+    ["a dose without a position", { doses: [3, 4] }, "doses has 2 and dosePositions 1 number."],
   ])("%s", (_, change, message) => {
     expectRefusal("impossible input", message, () => split({ ...plan, ...change }, trade));
   });

@@ -29,7 +29,7 @@ describe("the run order", () => {
   });
 
   it("refuses more runs than a sheet should hold", () => {
-    expectRefusal("impossible input", "4 doses in 30000 blocks are 120000 runs", () =>
+    expectRefusal("impossible input", "4 doses in 30000 blocks make 120000 runs", () =>
       runOrder(doses, 30_000, 1),
     );
   });

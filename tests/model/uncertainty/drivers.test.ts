@@ -60,7 +60,7 @@ describe("the drivers of a result", () => {
     expectRefusal("impossible input", "results has 3 and each input 2 numbers", () =>
       drivers([5, 6, 7], [[1, 2]]),
     );
-    expectRefusal("impossible input", "There are 2 names and 1 columns of inputs", () =>
+    expectRefusal("impossible input", "inputs has 1 column and names has 2 names.", () =>
       drivers([5, 6, 7], [[1, 2, 3]], ["dose", "solids"]),
     );
   });

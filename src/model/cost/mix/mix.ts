@@ -1,4 +1,4 @@
-import { figure } from "../../figure";
+import { counted, figure } from "../../figure";
 import { impossible, noAnswer } from "../../refusal";
 import { type Shape, scaleOf, unitCurves } from "../../strength/response";
 import { requireEqualLengths, type Vector } from "../../vectors";
@@ -119,13 +119,13 @@ function usesOfLimits(
   }
   if (sideUse.length !== limits) {
     impossible(
-      `sideUse has ${sideUse.length} columns and sideLimits ${limits} values. Give a column of uses for each limit, or neither.`,
+      `sideUse has ${counted(sideUse.length, "column")} and sideLimits has ${counted(limits, "value")}. Give a column of uses for each limit, or neither.`,
     );
   }
   for (const use of sideUse) {
     if (use.length !== options) {
       impossible(
-        `sideUse has ${use.length} rows and there are ${options} options. Give a row of uses for each option.`,
+        `sideUse has ${counted(use.length, "row")} for ${counted(options, "option")}. Give a row of uses for each option.`,
       );
     }
   }

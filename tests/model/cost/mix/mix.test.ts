@@ -224,13 +224,17 @@ describe("is refused", () => {
     [
       "uses without a limit",
       { sideUse: [[1, 1, 1]] },
-      "sideUse has 1 columns and sideLimits 0 values.",
+      "sideUse has 1 column and sideLimits has 0 values.",
     ],
-    ["a limit without uses", { sideLimits: [4] }, "sideUse has 0 columns and sideLimits 1 values."],
+    [
+      "a limit without uses",
+      { sideLimits: [4] },
+      "sideUse has 0 columns and sideLimits has 1 value.",
+    ],
     [
       "uses of some options only",
       { sideUse: [[1, 1]], sideLimits: [4] },
-      "sideUse has 2 rows and there are 3 options.",
+      "sideUse has 2 rows for 3 options.",
     ],
     [
       "a price for some options only",
