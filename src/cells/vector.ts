@@ -8,7 +8,7 @@ import { type Limits, type Quantity, quantity, readNumber } from "./quantity";
 /**
  * A row or a column of numbers. Vectors with the same `size` (n components, k doses) must be equally long.
  * With `byCase` it may also be a block, one case a row; with `paired`, places that are blank in every
- * paired argument are dropped; with `gaps` a blank among the values reads as 0, as some hosts have it anyway.
+ * paired argument are dropped; with `gaps` a blank reads as 0, as some hosts have it anyway, at the end too.
  */
 export interface Vector<T = readonly number[]> extends Argument<T> {
   readonly kind: "vector";
@@ -34,7 +34,7 @@ export function vector(
     ...vectorShape(name, size, unit, limits, false, shape),
     read(cells) {
       if (isOmitted(cells)) impossible(`${name} is missing. Give ${this.element.allowed}.`);
-      return readVector(this, line(name, cells as Cells));
+      return readVector(this, line(name, cells as Cells, this.gaps));
     },
   };
 }
@@ -68,10 +68,11 @@ function vectorShape(
   return { kind: "vector" as const, name, element, size, optional, ...shape };
 }
 
-/** The cells of a single row or column in order, blank cells at the end cut. */
-export function line(name: string, cells: Cells): readonly Cell[] {
+/** The cells of a single row or column in order, blank cells at the end cut unless they count. */
+export function line(name: string, cells: Cells, blanksCount = false): readonly Cell[] {
   const at = along(cells);
-  return Array.from({ length: usedLength(name, cells) }, (_, i) => at(i));
+  const length = blanksCount ? fullLength(name, cells) : usedLength(name, cells);
+  return Array.from({ length }, (_, i) => at(i));
 }
 
 /** How many values a row or a column brings; undefined where it is left out or blank. */
@@ -80,15 +81,19 @@ export function givenLength(name: string, cells: Cells | null): number | undefin
 }
 
 function usedLength(name: string, cells: Cells): number {
+  const at = along(cells);
+  let length = fullLength(name, cells);
+  while (length > 0 && isBlank(at(length - 1))) length -= 1;
+  return length;
+}
+
+function fullLength(name: string, cells: Cells): number {
   const rows = cells.length;
   const columns = cells[0]?.length ?? 0;
   if (rows > 1 && columns > 1) {
     impossible(`${name} is a block of ${rows} × ${columns} cells. Give one row or one column.`);
   }
-  const at = along(cells);
-  let length = rows === 1 ? columns : rows;
-  while (length > 0 && isBlank(at(length - 1))) length -= 1;
-  return length;
+  return rows === 1 ? columns : rows;
 }
 
 function along(cells: Cells): (i: number) => Cell {

@@ -33,6 +33,19 @@ test.each([
     const walk = (first: unknown, second: unknown = 0.03) =>
       host.call("PARTITION.ORDERED", 7, 1, row(2, 2, 3), row(first, second, 0.008), ...furnish);
     expect(walk(blank)).toEqual(walk(0.2));
+    const atOne = (...consistencies: unknown[]) =>
+      host.call("PARTITION.ORDERED", 7, 1, row(1, 1, 1), row(...consistencies), ...furnish);
+    expect(atOne(0.03, blank, blank)).toEqual(atOne(0.03));
+    // A later blank is no "one for all": a consistency was forgotten.
+    const forgotten = host.call(
+      "PARTITION.ORDERED",
+      7,
+      1,
+      row(1, 1, 2),
+      row(0.03, blank),
+      ...furnish,
+    );
+    expect((forgotten[0]?.[0] as HostError).message).toContain("The consistency at position 2,");
     expect((walk(blank, blank)[0]?.[0] as HostError).message).toBe(
       "The consistency at position 2, where there are solids, is 0 or blank. Give a fraction above 0, e.g. 0.03 for 3 %.",
     );

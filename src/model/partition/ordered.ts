@@ -54,7 +54,7 @@ export function orderedPartition(
   if (transfer === 0) return walked;
   const settled = settle(
     sumOf(doses),
-    dissolvedPerConcentration(consistencies[consistencies.length - 1] as number),
+    dissolvedPerConcentration(consistencyAt(last.position, consistencies)),
     filledSites(shares, surfaces, capacities),
     halfLoads,
   );
@@ -81,12 +81,7 @@ export function orderedWalk(
   requireEqualLengths({ componentPositions, shares, surfaces, capacities, halfLoads });
   requireWholeFurnish(shares);
   const lastPosition = Math.max(...Array.from(dosePositions), ...Array.from(componentPositions));
-  if (consistencies.length !== 1 && consistencies.length !== lastPosition) {
-    impossible(
-      `The number of consistencies is ${consistencies.length}, and the last position in use is ${lastPosition}. ` +
-        `Give one consistency, or ${lastPosition}: one for each position.`,
-    );
-  }
+  requireConsistencies(consistencies, lastPosition);
 
   const filled = filledSites(shares, surfaces, capacities);
   const furnish = sumOf(shares);
@@ -107,7 +102,7 @@ export function orderedWalk(
     }
     let concentration = 0;
     if (presentShare > 0) {
-      const consistency = consistencies[consistencies.length === 1 ? 0 : position - 1] as number;
+      const consistency = consistencyAt(position, consistencies);
       if (consistency === 0) refuseNone(position);
       const waterThere = (presentShare / furnish) * dissolvedPerConcentration(consistency);
       refuseThickening(water, waterThere, position);
@@ -155,6 +150,22 @@ function settleUnfilled(
     }
     taking = stillTaking;
   }
+}
+
+/** One consistency stands for all positions. */
+function consistencyAt(position: number, consistencies: Vector): number {
+  return consistencies[consistencies.length === 1 ? 0 : position - 1] as number;
+}
+
+/** One for all, or one for each position in use; what stands beyond those must be blank. */
+function requireConsistencies(consistencies: Vector, lastPosition: number): void {
+  let given = consistencies.length;
+  while (given > lastPosition && consistencies[given - 1] === 0) given--;
+  if (consistencies.length === 1 || given === lastPosition) return;
+  impossible(
+    `The number of consistencies is ${given}, and the last position in use is ${lastPosition}. ` +
+      `Give one consistency, or ${lastPosition}: one for each position.`,
+  );
 }
 
 function refuseNone(position: number): never {
