@@ -1,5 +1,12 @@
-import { expect, test } from "vitest";
-import { blank, column, emulateExcel, type HostError, row } from "../host/emulated-excel";
+import { describe, expect, test } from "vitest";
+import {
+  blank,
+  column,
+  emulateExcel,
+  type HostCell,
+  type HostError,
+  row,
+} from "../host/emulated-excel";
 
 const excel = emulateExcel();
 const furnish = [row(0.55, 0.25, 0.2), row(1.5, 8, 12), row(8, 10, 1.667), row(20, 11, 1)];
@@ -22,40 +29,34 @@ test("PARTITION.ORDERED says which component stands at no position", () => {
   );
 });
 
-test.each([
+const messageOf = ([[cell]]: HostCell[][]) => (cell as HostError).message;
+const NONE_AT_TWO =
+  "The consistency at position 2, where there are solids, is 0 or blank. Give a fraction above 0, e.g. 0.03 for 3 %.";
+
+describe.each([
   ["null", null],
   ["0", 0],
   ["an empty text", ""],
-] as const)(
-  "PARTITION.ORDERED lets a consistency be blank, as %s, where no solids are yet",
-  (_, as) => {
-    const host = emulateExcel(as);
-    const walk = (first: unknown, second: unknown = 0.03) =>
-      host.call("PARTITION.ORDERED", 7, 1, row(2, 2, 3), row(first, second, 0.008), ...furnish);
-    expect(walk(blank)).toEqual(walk(0.2));
-    const atOne = (...consistencies: unknown[]) =>
-      host.call("PARTITION.ORDERED", 7, 1, row(1, 1, 1), row(...consistencies), ...furnish);
-    expect(atOne(0.03, blank, blank)).toEqual(atOne(0.03));
-    // A later blank is no "one for all": a consistency was forgotten.
-    const forgotten = host.call(
-      "PARTITION.ORDERED",
-      7,
-      1,
-      row(1, 1, 2),
-      row(0.03, blank),
-      ...furnish,
-    );
-    expect((forgotten[0]?.[0] as HostError).message).toContain("The consistency at position 2,");
-    expect((walk(blank, blank)[0]?.[0] as HostError).message).toBe(
-      "The consistency at position 2, where there are solids, is 0 or blank. Give a fraction above 0, e.g. 0.03 for 3 %.",
-    );
-  },
-);
+] as const)("a blank consistency that arrives as %s", (_, as) => {
+  const host = emulateExcel(as);
+  const walk = (componentPositions: unknown[][], ...consistencies: unknown[]) =>
+    host.call("PARTITION.ORDERED", 7, 1, componentPositions, row(...consistencies), ...furnish);
+
+  test("is as good as any where no solids are yet, and beyond the last position", () => {
+    expect(walk(row(2, 2, 3), blank, 0.03, 0.008)).toEqual(walk(row(2, 2, 3), 0.2, 0.03, 0.008));
+    expect(walk(row(1, 1, 1), 0.03, blank, blank)).toEqual(walk(row(1, 1, 1), 0.03));
+  });
+
+  test("was forgotten where there are solids, and is no one for all", () => {
+    expect(messageOf(walk(row(1, 1, 2), 0.03, blank))).toBe(NONE_AT_TWO);
+    expect(messageOf(walk(row(2, 2, 3), blank, blank, 0.008))).toBe(NONE_AT_TWO);
+  });
+});
 
 test("PARTITION.ORDERED says that a log is no list of doses, before it says what a cell of it holds", () => {
   const log = column(7, "stopped", 7.5);
-  const [[cell]] = excel.call("PARTITION.ORDERED", log, 1, row(1, 1, 1), 0.03, ...furnish) as [
-    [HostError],
-  ];
-  expect(cell.message).toBe("doses has 3 values and dosePositions has 1. Give as many of both.");
+  const answer = excel.call("PARTITION.ORDERED", log, 1, row(1, 1, 1), 0.03, ...furnish);
+  expect(messageOf(answer)).toBe(
+    "doses has 3 values and dosePositions has 1. Give as many of both.",
+  );
 });
