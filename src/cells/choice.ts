@@ -47,7 +47,14 @@ export function choices<W extends string>(
   };
 }
 
-/** TRUE or FALSE; 1 and 0 stand for them. */
+const FLAGS: ReadonlyMap<unknown, boolean> = new Map<unknown, boolean>([
+  [1, true],
+  [0, false],
+  ["true", true],
+  ["false", false],
+]);
+
+/** TRUE or FALSE, as a Boolean or a text; 1 and 0 stand for them. */
 export function flag(name: string, fallback: boolean): Argument<boolean> {
   return {
     name,
@@ -55,8 +62,8 @@ export function flag(name: string, fallback: boolean): Argument<boolean> {
       if (isOmitted(cells)) return fallback;
       const value = singleCell(name, cells as Cells);
       if (typeof value === "boolean") return value;
-      if (value === 0 || value === 1) return value === 1;
-      return impossible(`${name} is ${quote(value)}. Give TRUE or FALSE.`);
+      const meant = FLAGS.get(typeof value === "string" ? value.trim().toLowerCase() : value);
+      return meant ?? impossible(`${name} is ${quote(value)}. Give TRUE or FALSE.`);
     },
   };
 }

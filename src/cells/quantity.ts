@@ -167,6 +167,9 @@ export function accepts(quantity: Quantity, cell: Cell): cell is number {
   );
 }
 
+/** A number as people and other programs write it: "3 %", "1.234,5", "1 234", "2e-3". */
+const LOOKS_LIKE_NUMBER = /^[+−-]?[.,]?\d[\d.,'\s]*(?:e[+-]?\d+)?\s*%?$/i;
+
 /** The number in a cell, or a refusal that names the argument, what the cell holds, and what is allowed. */
 export function readNumber(quantity: Quantity, cell: Cell, place = ""): number {
   const value = plainValue(cell);
@@ -183,10 +186,9 @@ export function readNumber(quantity: Quantity, cell: Cell, place = ""): number {
     impossible(`${subject} is ${value ? "TRUE" : "FALSE"}, not a number. ${give}`);
   }
   if (typeof value === "string") {
-    const looksLikeNumber = value.trim() !== "" && Number.isFinite(Number(value.replace(",", ".")));
     impossible(
-      looksLikeNumber
-        ? `${subject} is the text "${value}" that looks like a number: convert the column. ${give}`
+      LOOKS_LIKE_NUMBER.test(value.trim())
+        ? `${subject} is the text "${shorten(value)}" that looks like a number: convert the column. ${give}`
         : `${subject} is the text "${shorten(value)}". ${give}`,
     );
   }

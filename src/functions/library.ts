@@ -170,15 +170,15 @@ export function librarySource(
 
 const safety = whole(
   "LIBRARY.SAFETY",
-  [text("name", "a task, e.g. Cooking, or the name of an additive or component")],
+  [text("name", "a task, e.g. Cooking, or the name or kind of an additive or component")],
   (name) => asColumn(cautionsFor(name)),
 );
 
 /**
- * The usual cautions for a task, an additive or a component. They do not replace the supplier's safety data
+ * The usual cautions for a task, an additive, a component or a kind of them. They do not replace the supplier's safety data
  * sheet, the site's rules, local law, training or a permit.
  * @customfunction LIBRARY.SAFETY
- * @param name Task or name [text]: Handling powder, Cooking, Storage, Spills, Confined spaces, Laboratory, Effluent, or an additive or component of the library.
+ * @param name Task or name [text]: Handling powder, Cooking, Storage, Spills, Confined spaces, Laboratory, Effluent, or an additive or component of the library, or a kind of them (cationic starch, filler).
  * @returns Cautions, in a column [text].
  * @equation \text{cautions} = \text{own} + \text{kind} + \text{what comes first}
  * @range The usual cautions of the trade, not complete for any site.

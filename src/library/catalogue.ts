@@ -61,8 +61,10 @@ function find(
       if (nameKey(known) === nameKey(property)) return entry;
     }
   }
-  const known = new Set(found.flatMap((item) => [...item.properties.keys()]));
-  return noAnswer(`${first.name} has no "${property}". It has: ${[...known].join(", ")}.`);
+  const known = [...new Set(found.flatMap((item) => [...item.properties.keys()]))];
+  const has =
+    known.length > 0 ? `It has: ${known.join(", ")}.` : "Its row in the own table is blank.";
+  return noAnswer(`${first.name} has no "${property}". ${has}`);
 }
 
 function together(own: readonly Item[], builtIn: readonly Item[]): readonly Item[] {

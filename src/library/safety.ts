@@ -18,6 +18,10 @@ const FOOD =
 const LOST = "What is not retained loads the effluent: see Effluent.";
 const STOCK_STANDS =
   "Stock that stands gives off hydrogen sulphide: see Storage and Confined spaces.";
+const REAGENT =
+  "May hold traces of the cationic reagent, an epoxide or chlorohydrin: the data sheet gives the residue and the class.";
+const CARBONATE =
+  "Carbonate and acid give carbon dioxide: never acid into a tank or line of carbonate; see Confined spaces.";
 const POLYMER = [
   "Residual acrylamide is poisonous to nerves and a suspected cause of cancer; limits in air 0.3 mg/m³ with a warning for the skin (OSHA), 0.03 mg/m³ recommended (NIOSH). Class Carc. 1B in Europe (from memory: the data sheet decides).",
   "Acrylamide resins for food-contact paper hold below 0.2 % of monomer (21 CFR 176.110).",
@@ -31,13 +35,13 @@ const BY_KIND: ReadonlyMap<string, readonly string[]> = new Map([
     "cationic starch",
     [
       ...POWDER_TO_COOK,
-      "May hold traces of the cationic reagent, an epoxide or chlorohydrin: the data sheet gives the residue and the class.",
+      REAGENT,
       "Overdosed, it stays in the water, foams and loads the effluent: see Effluent.",
       FOOD,
     ],
   ],
   ["anionic starch", [...POWDER_TO_COOK, LOST, FOOD]],
-  ["amphoteric starch", [...POWDER_TO_COOK, LOST, FOOD]],
+  ["amphoteric starch", [...POWDER_TO_COOK, REAGENT, LOST, FOOD]],
   [
     "gum",
     [
@@ -61,8 +65,8 @@ const BY_KIND: ReadonlyMap<string, readonly string[]> = new Map([
     "filler",
     [
       "Mineral dust: keep below the local limits for respirable dust, and for crystalline silica where the data sheet names it.",
-      "Talc is bought free of asbestos, with a certificate. Titanium dioxide powder: the data sheet gives its class.",
-      "Carbonate and acid give carbon dioxide: never acid into a tank or line of carbonate; see Confined spaces.",
+      "Bags and big bags are heavy and filler slurry is slippery: lift with a hoist or with two people; see Spills.",
+      STOCK_STANDS,
     ],
   ],
   [
@@ -72,8 +76,16 @@ const BY_KIND: ReadonlyMap<string, readonly string[]> = new Map([
   ["fines", [STOCK_STANDS]],
 ]);
 
-/** Cautions that belong to one additive over and above those of its kind. */
+/** Cautions that belong to one item over and above those of its kind. */
 const BY_NAME: ReadonlyMap<string, readonly string[]> = new Map([
+  [nameKey("Cationic guar gum"), [REAGENT]],
+  [nameKey("Ground calcium carbonate"), [CARBONATE]],
+  [nameKey("Precipitated calcium carbonate"), [CARBONATE]],
+  [nameKey("Talc"), ["Bought free of asbestos, with a certificate."]],
+  [
+    nameKey("Titanium dioxide"),
+    ["Powder that can be breathed in: the data sheet gives its class and the limits in air."],
+  ],
   [
     nameKey("Glyoxalated polyacrylamide"),
     [
@@ -83,20 +95,34 @@ const BY_NAME: ReadonlyMap<string, readonly string[]> = new Map([
   ],
 ]);
 
-/** The cautions of a task, an additive or a component, closing with what comes first of all. */
+/** The cautions of a task, an additive, a component or a kind of them, closing with what comes first of all. */
 export function cautionsFor(name: string): readonly string[] {
   const key = nameKey(name);
   const task = TASKS.find((one) => nameKey(one.name) === key);
-  if (task !== undefined) return [...task.cautions, FIRST_OF_ALL];
+  const items = itemsCalled(key);
+  const cautions = task?.cautions ?? items.flatMap(cautionsOf);
+  if (cautions.length === 0) refuseUnknown(name);
+  return [...new Set(cautions), FIRST_OF_ALL];
+}
 
-  const items: readonly Item[] = [...ADDITIVES, ...COMPONENTS];
-  const item = items.find((one) => nameKey(one.name) === key);
-  if (item === undefined) {
-    const tasks = TASKS.map((one) => one.name);
-    const nearest = nearestNames(name, [...tasks, ...items.map((one) => one.name)]);
-    noAnswer(
-      `There are no cautions for "${name}". The nearest names are: ${nearest.join("; ")}. The tasks are: ${tasks.join(", ")}.`,
-    );
-  }
-  return [...(BY_NAME.get(key) ?? []), ...(BY_KIND.get(item.kind) ?? []), FIRST_OF_ALL];
+const ITEMS: readonly Item[] = [...ADDITIVES, ...COMPONENTS];
+
+/** The item of that name; else all of that kind, or of kinds that hold its words ("starch"). */
+function itemsCalled(key: string): readonly Item[] {
+  const item = ITEMS.find((one) => nameKey(one.name) === key);
+  if (item !== undefined) return [item];
+  return ITEMS.filter(({ kind }) => ` ${kind} `.includes(` ${key} `));
+}
+
+function cautionsOf({ name, kind }: Item): readonly string[] {
+  return [...(BY_NAME.get(nameKey(name)) ?? []), ...(BY_KIND.get(kind) ?? [])];
+}
+
+function refuseUnknown(name: string): never {
+  const tasks = TASKS.map((one) => one.name);
+  const kinds = [...BY_KIND.keys()];
+  const nearest = nearestNames(name, [...tasks, ...kinds, ...ITEMS.map((one) => one.name)]);
+  noAnswer(
+    `There are no cautions for "${name}". The nearest names are: ${nearest.join("; ")}. The tasks are: ${tasks.join(", ")}.`,
+  );
 }

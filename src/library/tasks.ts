@@ -26,7 +26,7 @@ export const TASKS: readonly Task[] = [
       "Never block or wedge a relief valve, an interlock or a level switch. Lead relief lines to a safe place.",
       "Flush with water before each stop. Starch that sets blocks lines, valves and gauges, and then a gauge that reads 0 may not mean 0.",
       "Add powder to cold moving water, not water to powder; hot water on dry powder spits and lumps.",
-      "Preservatives, enzymes and oxidants for starch are hazards of their own: read their data sheets, and never mix an acid with hypochlorite or sulphite.",
+      "Enzymes and oxidants for starch are hazards of their own, and dust or mist of enzymes makes people allergic: read their data sheets, and never mix an acid with hypochlorite or sulphite.",
     ],
   },
   {
@@ -35,6 +35,7 @@ export const TASKS: readonly Task[] = [
       "Stagnant starch, stock or white water turns sour and can give off hydrogen sulphide and other gases: keep it moving, cool, and short; clean tanks on a schedule.",
       "Do not stand over an opened tank that has stood still. See Confined spaces before any entry, even with the head only.",
       "Nobody enters or walks on powder in a silo: it flows and bridges, and it buries.",
+      "Biocides that keep starch and white water from rotting burn skin, lungs and eyes, and some release formaldehyde or chlorine: never mix two of them, nor one with acid or additive, and dose them from closed containers.",
       "Keep powder dry and away from oxidants, acids and heat. Close opened bags.",
       "Keep solutions and emulsions from freezing and within their shelf life, in a bund that holds the largest vessel.",
       "Label every tank and line with what is in it, its strength and its date.",

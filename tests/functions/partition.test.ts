@@ -29,7 +29,7 @@ test("PARTITION.ORDERED says which component stands at no position", () => {
   );
 });
 
-const messageOf = ([[cell]]: HostCell[][]) => (cell as HostError).message;
+const messageOf = (answer: HostCell[][]) => (answer.flat()[0] as HostError).message;
 const NONE_AT_TWO =
   "The consistency at position 2, where there are solids, is 0 or blank. Give a fraction above 0, e.g. 0.03 for 3 %.";
 

@@ -46,6 +46,33 @@ describe("cautions", () => {
     expect(cautionsFor("confined spaces").join(" ")).toMatch(/Hydrogen sulphide/);
   });
 
+  it("warn of the reagent wherever cationic groups are bound, and of each filler's own hazard", () => {
+    for (const name of ["Cationic starch, DS 0.02", "Amphoteric starch", "Cationic guar gum"]) {
+      expect(cautionsFor(name).join(" ")).toMatch(/cationic reagent, an epoxide/);
+    }
+    expect(cautionsFor("Guar gum").join(" ")).not.toMatch(/reagent/);
+    expect(cautionsFor("Talc").join(" ")).toMatch(/asbestos/);
+    expect(cautionsFor("Kaolin").join(" ")).not.toMatch(/asbestos|acid/);
+    expect(cautionsFor("Precipitated calcium carbonate").join(" ")).toMatch(/never acid/);
+    expect(cautionsFor("Storage").join(" ")).toMatch(/Biocides/);
+  });
+
+  it("of a kind are those of all its items, each said once", () => {
+    expect(cautionsFor("Cationic Starch")).toEqual(cautionsFor("Cationic starch, DS 0.035"));
+    expect(cautionsFor("polyacrylamide")).toEqual(
+      expect.arrayContaining([...cautionsFor("Glyoxalated polyacrylamide")]),
+    );
+    const starches = cautionsFor("starch");
+    expect(starches).toEqual(expect.arrayContaining([...cautionsFor("Native wheat starch")]));
+    expect(starches).toEqual(expect.arrayContaining([...cautionsFor("cationic starch")]));
+    expect(new Set(starches).size).toBe(starches.length);
+    expect(starches.at(-1)).toBe(FIRST_OF_ALL);
+  });
+
+  it("are not given for a part of a word", () => {
+    expectRefusal("no answer", /no cautions for "fill"/, () => cautionsFor("fill"));
+  });
+
   it("are not made up for what the library does not know", () => {
     expectRefusal(
       "no answer",

@@ -6,6 +6,8 @@ import { type Ceiling, gainOf, type Option } from "./option";
 const NEGLIGIBLE = 1e-10;
 /** A limit binds if it is reached to this, relative to itself. */
 const REACHED = 1e-7;
+/** What rounding leaves between two costs that are the same, relative to them. */
+const ROUNDING = 1e-12;
 
 export interface MixOption {
   /** Options are counted from 1, in the order given. */
@@ -14,7 +16,7 @@ export interface MixOption {
   readonly gain: number;
   readonly shareOfGain: number;
   readonly cost: number;
-  /** Price of the next N·m/g from this option; undefined where it gives no more. */
+  /** Price of the next N·m/g from this option; undefined where it gives no more, at its peak or plateau. */
   readonly marginalCost: number | undefined;
   /** What it is used up to, where it is used up to something. */
   readonly ceiling: Ceiling | undefined;
@@ -67,7 +69,10 @@ export function accountFor(
     options: options.map((option, i): MixOption => {
       const amount = amounts[i] as number;
       const gain = gains[i] as number;
-      const rise = slope(amount, option.plateauGain, option.scale, option.shape);
+      const isFull = amount > 0 && amount >= option.full * (1 - REACHED);
+      const ceiling = isFull ? option.ceiling : undefined;
+      const rise =
+        ceiling === "plateau" ? 0 : slope(amount, option.plateauGain, option.scale, option.shape);
       return {
         number: i + 1,
         amount,
@@ -75,7 +80,7 @@ export function accountFor(
         shareOfGain: whole > 0 ? gain / whole : 0,
         cost: option.price * amount,
         marginalCost: rise > 0 ? option.price / rise : undefined,
-        ceiling: amount > 0 && amount >= option.full * (1 - REACHED) ? option.ceiling : undefined,
+        ceiling,
       };
     }),
     cost,
@@ -87,9 +92,14 @@ export function accountFor(
       );
       return { use, binds: use >= limit * (1 - REACHED), worth: worths[j] };
     }),
-    // The mix costs no more than the single option, but for the rounding of both.
-    single: single && { ...single, saving: Math.max(0, single.cost - cost) },
+    single: single && { ...single, saving: savingAgainst(single.cost, cost) },
   };
+}
+
+/** The mix costs no more than the single option, but for the rounding of both. */
+function savingAgainst(single: number, mix: number): number {
+  const saving = single - mix;
+  return saving > ROUNDING * single ? saving : 0;
 }
 
 function cheapestSingle(

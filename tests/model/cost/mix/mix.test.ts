@@ -283,6 +283,24 @@ describe("out of the ordinary", () => {
     expect(mix.options[1]?.marginalCost as number).toBeGreaterThan(mix.nextGain as number);
   });
 
+  test("an option that does it best alone saves nothing against itself, not even a rounding", () => {
+    const alone = solved(straight({ target: 0.3, plateauGains: [8, 6], prices: [0.5, 0.7] }));
+    expect(alone.options[1]?.amount).toBe(0);
+    expect(alone.single).toMatchObject({ option: 1, saving: 0 });
+  });
+
+  test("an option at its plateau has no price for a next N·m/g", () => {
+    const whole = { ...plain, target: 14, plateauGains: [8, 6], scales: [6, 4] };
+    const mix = solved({
+      ...whole,
+      prices: [0.5, 0.7],
+      maxima: [1e9, 1e9],
+      shapes: ["exponential", "exponential"],
+    });
+    expect(mix.options.map(({ ceiling }) => ceiling)).toEqual(["plateau", "plateau"]);
+    expect(mix.options.map(({ marginalCost }) => marginalCost)).toEqual([undefined, undefined]);
+  });
+
   test("a target out of reach says how far the options reach, and that can be reached", () => {
     const limited = { ...plain, target: 30, sideUse: [[1, 1, 0.5]], sideLimits: [10] };
     const reach = largest(limited);
