@@ -1,4 +1,3 @@
-import { counted } from "../model/figure";
 import { impossible } from "../model/refusal";
 import type { Vector } from "./vector";
 
@@ -22,10 +21,21 @@ export function refuseUnequal(vectors: readonly Sized[], lengths: Lengths): void
     if (own === undefined || leader === undefined) continue;
     const length = lengths(leader.i) as number;
     if (own === length || (argument.oneForAll && own === 1)) continue;
-    impossible(
-      `${leader.argument.name} has ${counted(length, "value")} and ${argument.name} has ${own}. Give as many of both.`,
-    );
+    refuseLengths("value", [leader.argument.name, length], [argument.name, own]);
   }
+}
+
+type NamedLength = readonly [name: string, length: number];
+
+export function refuseLengths(
+  thing: "value" | "cell",
+  [first, length]: NamedLength,
+  [other, otherLength]: NamedLength,
+): never {
+  const things = length === 1 ? thing : `${thing}s`;
+  impossible(
+    `${first} has ${length} ${things} and ${other} has ${otherLength}. Give as many of both.`,
+  );
 }
 
 /** The same for values that were read; where one number may stand for all, it is repeated in place. */

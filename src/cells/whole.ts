@@ -1,10 +1,9 @@
-import { counted } from "../model/figure";
 import { impossible, type Refusal } from "../model/refusal";
 import { type Answer, type AnswerCell, answerCell } from "./answer";
 import type { Argument, Values } from "./argument";
 import { asCells, type Cell, type Cells, isBlank, isOmitted } from "./cell";
 import type { CellFunction } from "./elementwise";
-import { equalLengths, refuseUnequal } from "./lengths";
+import { equalLengths, refuseLengths, refuseUnequal } from "./lengths";
 import type { Told } from "./observer";
 import { settle } from "./settle";
 import { givenLength, type Vector } from "./vector";
@@ -74,9 +73,7 @@ function dropBlankPairs(
   if (first === undefined || pairs.length < 2) return given;
   for (const { name, cells } of pairs) {
     if (cells.length !== first.cells.length) {
-      impossible(
-        `${first.name} has ${counted(first.cells.length, "cell")} and ${name} has ${cells.length}. Give as many of both.`,
-      );
+      refuseLengths("cell", [first.name, first.cells.length], [name, cells.length]);
     }
   }
   const kept: number[] = [];
