@@ -56,7 +56,7 @@ describe("the dose for a target", () => {
 
   it("refuses a dose beyond the highest tried and says both", () => {
     expect(() => doseFor(49, 40, 10, 6, "exponential", 12)).toThrow(
-      "The dose for a target of 49 is 13.82, beyond the highest dose tried of 12.",
+      "The dose for a target of 49 is 13.8155, beyond the highest dose tried of 12.",
     );
     expect(doseFor(48, 40, 10, 6, "exponential", 12)).toBeLessThan(12);
   });
