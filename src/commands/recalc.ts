@@ -8,7 +8,7 @@ import { valuesOnly } from "../workbook/values-only";
 import { WorkbookRefusal } from "../workbook/workbook-refusal";
 import { recalculateBounded } from "./recalculation/bounded";
 import { checkOutput, outputBeside, readInput, writeOutput } from "./recalculation/output-file";
-import { exitCodeOf, exitCodes, reportOf } from "./recalculation/report";
+import { exitCodeOf, exitCodes, printable, reportOf } from "./recalculation/report";
 
 const help = `npm run recalc -- book.xlsx [--out file.xlsx] [--all] [--values]
 
@@ -95,8 +95,8 @@ async function main(argv: readonly string[]): Promise<number> {
     console.log(help);
     return exitCodes.fine;
   } catch (problem) {
-    if (!(problem instanceof WorkbookRefusal)) throw problem;
-    console.error(problem.message);
+    // A fault of the program is shown whole, and is none of a cell: it does not end with 1.
+    console.error(problem instanceof WorkbookRefusal ? printable(problem.message) : problem);
     return exitCodes.refused;
   }
 }

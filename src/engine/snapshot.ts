@@ -3,6 +3,7 @@ import type { ICellData, IWorkbookData, IWorksheetData } from "@univerjs/core";
 import type { IDefinedNamesServiceParam } from "@univerjs/engine-formula";
 import { columnIndex } from "../workbook/address";
 import { type Book, type Cell, isError, type Sheet, type Value } from "../workbook/book";
+import { endlessNames } from "../workbook/formula/endless-names";
 import { nameToGrid, toGrid } from "./dialect";
 import { expandTables } from "./structured";
 
@@ -104,13 +105,16 @@ export function snapshotOf(book: Book, id: string, room: Room): Partial<IWorkboo
   };
 }
 
+/** Without those that never end: a formula that holds one fails as it does with a name that is not there. */
 export function gridNames(book: Book): Record<string, IDefinedNamesServiceParam> {
+  const endless = endlessNames(book.definedNames);
   return Object.fromEntries(
-    book.definedNames.map(({ name, formula, sheet }, index) => {
+    book.definedNames.flatMap(({ name, formula, sheet }, index) => {
+      if (endless.has(name.toLowerCase())) return [];
       const id = `name-${index}`;
       const localSheetId = sheet === undefined ? WHOLE_WORKBOOK : sheetIdOf(book, sheet);
       const expanded = expandTables(formula, book.tables, { sheet: "", row: -1, column: -1 });
-      return [id, { id, name, formulaOrRefString: nameToGrid(expanded), localSheetId }];
+      return [[id, { id, name, formulaOrRefString: nameToGrid(expanded), localSheetId }]];
     }),
   );
 }

@@ -38,7 +38,6 @@ const reshaping = new Set<string>(
   [
     InsertColMutation,
     InsertRowMutation,
-    InsertSheetMutation,
     MoveColsMutation,
     MoveRowsMutation,
     RemoveColMutation,
@@ -57,11 +56,17 @@ export class Desk {
 
   constructor(private readonly grid: Grid) {
     grid.injector.get(ICommandService).onCommandExecuted(({ id }, options) => {
-      if (reshaping.has(id)) this.#reshaped = true;
+      const reshapes = reshaping.has(id) || (id === InsertSheetMutation.id && this.#isOfFile());
+      if (reshapes) this.#reshaped = true;
       // The engine's own results are no change of a person's.
-      if (reshaping.has(id) || (id === SetRangeValuesMutation.id && !options?.onlyLocal))
-        this.#changed = true;
+      const typed = id === SetRangeValuesMutation.id && !options?.onlyLocal;
+      if (reshapes || typed || id === InsertSheetMutation.id) this.#changed = true;
     });
+  }
+
+  /** A template is built again with the sheets that were added; a file that was opened cannot take them. */
+  #isOfFile(): boolean {
+    return this.#lying?.source.kind === "file";
   }
 
   get lying(): Lying | undefined {

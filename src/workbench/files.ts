@@ -4,7 +4,7 @@ import { NAMESPACE } from "../help/reference";
 import { valuesCopy } from "../host/values-copy";
 import type { Book } from "../workbook/book";
 import { functionNames } from "../workbook/formula/stored-form";
-import type { PlannedBook } from "../workbook/layout/planned";
+import { filledIn } from "../workbook/layout/filled-in";
 import { editsBetween } from "../workbook/patch/edits";
 import { patchWorkbook } from "../workbook/patch/patch-workbook";
 import { type OpenedWorkbook, readWorkbook } from "../workbook/read/read-workbook";
@@ -47,6 +47,7 @@ export async function saveFile(
     source.opened,
     editsBetween(source.opened.book, book),
     names,
+    book.tables,
   );
   return { bytes, notes: stale };
 }
@@ -61,13 +62,4 @@ export async function saveValues(
   const { bytes, notes } = await saveFile(book, source, reshaped, metadata);
   const ids = metadata.functions.map(({ id }) => id);
   return { bytes: await valuesCopy(bytes, ids, NAMESPACE), notes };
-}
-
-/** The planned workbook with the cells that the grid now has. */
-function filledIn(planned: PlannedBook, book: Book): PlannedBook {
-  const sheets = planned.sheets.map((sheet, index) => ({
-    ...sheet,
-    cells: book.sheets[index]?.cells ?? sheet.cells,
-  }));
-  return { ...planned, sheets, styles: { ...planned.styles, ...book.styles } };
 }

@@ -6,11 +6,13 @@ import { CallRecord } from "../host/call-record";
 import { layOut } from "../workbook/layout/lay-out";
 import type { Plan } from "../workbook/plan";
 import { WorkbookRefusal } from "../workbook/workbook-refusal";
+import { blankWorkbook } from "./blank-workbook";
 import { circleNotice } from "./circle-notice";
 import { Computed } from "./computed";
 import { Desk, type Lying } from "./desk";
 import { followSpills } from "./follow-spills";
 import { describeFunctions, openGrid } from "./grid";
+import { growTables } from "./growing-tables";
 import { loadBuiltFunctions } from "./load-functions";
 import { nameControls } from "./name-controls";
 import { PanePlace } from "./pane-place";
@@ -38,6 +40,7 @@ async function start(): Promise<void> {
   const grid = openGrid(byId("grid"), loaded, isDark());
   // Before the grid's parts, made with the first workbook, see what was typed.
   translateTyped(grid);
+  growTables(grid);
   const desk = new Desk(grid);
   const computed = new Computed();
 
@@ -127,7 +130,7 @@ async function start(): Promise<void> {
 }
 
 function listTemplates(open: (plan: Plan) => void): void {
-  const items = plans.map((plan) => {
+  const items = [blankWorkbook, ...plans].map((plan) => {
     const item = document.createElement("li");
     const button = document.createElement("button");
     const question = document.createElement("span");

@@ -1,5 +1,6 @@
 /** The line under the grid: the selected cell in full, why it fails or what belongs into it, and how many cells fail. */
-import { SheetsSelectionsService } from "@univerjs/sheets";
+import { ICommandService } from "@univerjs/core";
+import { SetWorksheetActiveOperation, SheetsSelectionsService } from "@univerjs/sheets";
 import { CellAlertManagerService } from "@univerjs/sheets-ui";
 import type { FormulaCell } from "../engine/failures";
 import { addressOf } from "../workbook/address";
@@ -24,6 +25,10 @@ export class Status {
     private readonly count: HTMLButtonElement,
   ) {
     grid.injector.get(SheetsSelectionsService).selectionChanged$.subscribe(() => this.show());
+    // A sheet comes to the front with the selection that it had, or gets its first one, and neither is told.
+    grid.injector.get(ICommandService).onCommandExecuted(({ id }) => {
+      if (id === SetWorksheetActiveOperation.id) requestAnimationFrame(() => this.show());
+    });
     count.addEventListener("click", () => this.goToNext());
     this.explainOnHover();
   }

@@ -29,13 +29,21 @@ export interface XmlReader {
 /** No part of a workbook nests deeper than a few elements. */
 const deepest = 256;
 
+/** Formats, names, relations: only the cells of a sheet and their texts may be more. */
+const longestList = 1_000_000;
+
 const localName = (name: string) => name.slice(name.indexOf(":") + 1);
 
 /** Reads XML as it comes. Document types are refused: no workbook has one, and entities hide in them. */
-export function xmlReader(part: string, handlers: XmlHandlers): XmlReader {
+export function xmlReader(
+  part: string,
+  handlers: XmlHandlers,
+  mostElements = Number.POSITIVE_INFINITY,
+): XmlReader {
   const damaged = (why: string) => new WorkbookRefusal(`The file is damaged: ${part} ${why}.`);
   const parser = new SaxesParser({ position: true, xmlns: false });
   let depth = 0;
+  let elements = 0;
   let start = 0;
   parser.on("xmldecl", ({ encoding }) => {
     if (encoding !== undefined && !/^utf-8$/i.test(encoding))
@@ -54,6 +62,10 @@ export function xmlReader(part: string, handlers: XmlHandlers): XmlReader {
   parser.on("opentagstart", ({ name }) => {
     start = parser.position - name.length - 2;
     if (++depth > deepest) throw damaged("nests too deeply");
+    if (++elements > mostElements)
+      throw new WorkbookRefusal(
+        `The file's ${part} holds more than ${mostElements.toLocaleString("en")} elements, which is the most that is read.`,
+      );
   });
   parser.on("opentag", (tag: SaxesTagPlain) => {
     const name = localName(tag.name);
@@ -84,6 +96,13 @@ export function xmlReader(part: string, handlers: XmlHandlers): XmlReader {
 /** Reads a whole text; the offsets are those of the text. */
 export function readXml(part: string, text: string, handlers: XmlHandlers): void {
   const reader = xmlReader(part, handlers);
+  reader.write(text);
+  reader.close();
+}
+
+/** Reads a part that no workbook makes long: what it lists is held in memory. */
+export function readShortXml(part: string, text: string, handlers: XmlHandlers): void {
+  const reader = xmlReader(part, handlers, longestList);
   reader.write(text);
   reader.close();
 }

@@ -27,6 +27,15 @@ const beginning = (file: URL): string => {
   });`;
 };
 
+/** What a file from outside can bring about, however sound the program is. */
+function refusalOf(problem: NodeJS.ErrnoException, megabytes: number): string | undefined {
+  if (problem.code === "ERR_WORKER_OUT_OF_MEMORY")
+    return `The workbook takes more than ${megabytes} MB of memory to compute.`;
+  if (/call stack/i.test(problem.message))
+    return "A formula of the workbook goes deeper than can be computed.";
+  return undefined;
+}
+
 /**
  * Computes in a thread of its own, which is stopped when it takes too long or too much: a workbook
  * from outside may hold formulas that no machine can finish.
@@ -48,9 +57,8 @@ export function recalculateBounded(
     }, minutes * 60_000);
     worker.once("message", resolve);
     worker.once("error", (problem: NodeJS.ErrnoException) => {
-      const tooMuch = problem.code === "ERR_WORKER_OUT_OF_MEMORY";
-      const sentence = `The workbook takes more than ${megabytes} MB of memory to compute.`;
-      reject(tooMuch ? new WorkbookRefusal(sentence) : problem);
+      const sentence = refusalOf(problem, megabytes);
+      reject(sentence === undefined ? problem : new WorkbookRefusal(sentence));
     });
     worker.once("exit", () => clearTimeout(stop));
   });

@@ -16,7 +16,8 @@ export interface Failure {
 const sheetErrors: Readonly<Record<string, string>> = {
   "#SPILL!": "Cells that the answer would fill are not empty. Clear them or move the formula.",
   "#REF!": "The formula refers to cells that are gone.",
-  "#NAME?": "The formula names something that the workbook does not have.",
+  "#NAME?":
+    "The formula names something that the workbook does not have, or a name that stands for itself.",
   "#CYCLE!": "The formula refers to itself, through other cells or at once.",
   "#N/A":
     "A cell that the formula reads, or a native function in it, gives this error; or its answer ends before this cell of an array formula.",

@@ -11,11 +11,21 @@ const count = (number: number, one: string, many = `${one}s`) =>
 function shown(value: Value): string {
   if (value === null) return "nothing";
   if (isError(value)) return value.error;
-  return typeof value === "string" ? JSON.stringify(value) : `${value}`;
+  return typeof value === "string" ? JSON.stringify(shorten(value)) : `${value}`;
 }
 
-/** Names and formulas come from the file: what a terminal would take for a command is not passed on. */
-const printable = (line: string) => line.replace(/\p{Cc}+/gu, " ");
+const longestShown = 200;
+
+/** A formula may have thousands of characters; its address says where to read them all. */
+const shorten = (text: string) =>
+  text.length > longestShown ? `${text.slice(0, longestShown)}…` : text;
+
+/**
+ * Names and formulas come from the file: what a terminal would take for a command, or for the order in
+ * which to show what follows, is not passed on.
+ */
+export const printable = (line: string): string =>
+  line.replace(/[\p{Cc}\p{Zl}\p{Zp}\p{Bidi_Control}]+/gu, " ");
 
 /** What a person reads who ran a recalculation: what failed and why, what was kept, what went stale. */
 export function reportOf(
@@ -36,7 +46,7 @@ export function reportOf(
     );
   for (const { sheet, address, formula, saved, computed } of kept)
     lines.push(
-      `  ${sheet}!${address}  =${formula}  saved ${shown(saved)}, here ${shown(computed)}`,
+      `  ${sheet}!${address}  =${shorten(formula)}  saved ${shown(saved)}, here ${shown(computed)}`,
     );
   for (const { sheet, address } of cramped)
     lines.push(

@@ -1,17 +1,26 @@
 import type { Book } from "../book";
 import type { FunctionNames } from "./stored-form";
-import { tokensOf } from "./tokens";
+import { tokensOf, wordsOf } from "./tokens";
 
 /** Names that hold one of our functions, or another such name; small letters. */
-export function ourNames(book: Book, names: FunctionNames): ReadonlySet<string> {
+export function ourNames({ definedNames }: Book, names: FunctionNames): ReadonlySet<string> {
+  const readers = new Map<string, string[]>();
   const found = new Set<string>();
-  for (let before = -1; before < found.size; ) {
-    before = found.size;
-    for (const { name, formula } of book.definedNames)
-      if (usesOurs(formula, names, found)) found.add(name.toLowerCase());
+  for (const { name, formula } of definedNames) {
+    const reader = name.toLowerCase();
+    if (usesOurs(formula, names, noNames)) found.add(reader);
+    for (const word of wordsOf(formula)) {
+      const known = readers.get(word);
+      if (known) known.push(reader);
+      else readers.set(word, [reader]);
+    }
   }
+  // A set that grows while it is walked hands out what was added, too.
+  for (const name of found) for (const reader of readers.get(name) ?? []) found.add(reader);
   return found;
 }
+
+const noNames: ReadonlySet<string> = new Set();
 
 /** Whether a formula has one of our functions in it, or a name that stands for one. */
 export function usesOurs(

@@ -29,6 +29,8 @@ const patterns: readonly (readonly [TokenKind, RegExp])[] = [
     "sheet",
     /(?:'(?:[^']|'')*'|(?:\[\d+\])?[\p{L}_][\p{L}\p{N}_.]*(?::[\p{L}_][\p{L}\p{N}_.]*)?|\[\d+\])!/uy,
   ],
+  // A quote that names no sheet is nothing, but is taken as a whole: else each of its quotes is tried anew.
+  ["mark", /'(?:[^']|'')*(?:'|$)/y],
   ["rows", /\$?\d{1,7}:\$?\d{1,7}(?![\w.])/y],
   ["columns", /\$?[a-z]{1,3}:\$?[a-z]{1,3}(?![\w.(!$])/iy],
   ["cell", /\$?[a-z]{1,3}\$?[1-9]\d{0,6}(?![\p{L}\p{N}_.(![])/iuy],
@@ -85,3 +87,9 @@ export function closing(tokens: readonly Token[], open: number): number {
   }
   return tokens.length;
 }
+
+/** The words that may be names, in small letters; a name of a LAMBDA stands where a function does. */
+export const wordsOf = (formula: string): string[] =>
+  tokensOf(formula)
+    .filter(({ kind }) => kind === "word" || kind === "function")
+    .map(({ text }) => text.toLowerCase());

@@ -9,8 +9,12 @@ export interface Limits {
   readonly readBytes: number;
   /** How many times its packed size a large part may grow. Rows of equal numbers reach about 30. */
   readonly ratio: number;
-  /** Cells that hold something, in all sheets. */
+  /** Cells that hold something, in all sheets; texts that they share. */
   readonly cells: number;
+  /** Merged areas, in all sheets. */
+  readonly merged: number;
+  /** Characters of all formulas, those written out that cells share. */
+  readonly formulas: number;
 }
 
 const megabyte = 2 ** 20;
@@ -22,6 +26,8 @@ export const usualLimits: Limits = {
   readBytes: 512 * megabyte,
   ratio: 200,
   cells: 4_000_000,
+  merged: 250_000,
+  formulas: 256 * megabyte,
 };
 
 /** Below this unpacked size no ratio matters. */

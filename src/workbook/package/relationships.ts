@@ -1,4 +1,4 @@
-import { readXml } from "../xml";
+import { readShortXml } from "../xml";
 import type { WorkbookPackage } from "./open-package";
 
 export interface Relationship {
@@ -32,7 +32,7 @@ export async function relationshipsOf(
   const path = relationshipsPath(part);
   if (!file.has(path)) return [];
   const found: Relationship[] = [];
-  readXml(path, await file.text(path), {
+  readShortXml(path, await file.text(path), {
     open({ name, attributes: { Id, Type, Target, TargetMode } }) {
       if (name !== "Relationship" || !Id || !Type || Target === undefined) return;
       const external = TargetMode === "External";

@@ -1,3 +1,4 @@
+import type { Table } from "../book";
 import type { FunctionNames } from "../formula/stored-form";
 import type { OpenedWorkbook } from "../read/read-workbook";
 import { readXml } from "../xml";
@@ -6,6 +7,7 @@ import type { WorkbookEdits } from "./edits";
 import { PackageEdits } from "./package-edits";
 import { patchSheet } from "./sheet-patch";
 import { staleParts } from "./stale";
+import { patchTableAreas } from "./table-areas";
 
 export interface PatchedWorkbook {
   readonly bytes: Uint8Array;
@@ -50,16 +52,18 @@ export async function patchCells(
 }
 
 /**
- * The file with some cells changed. Parts that are not touched keep their compressed bytes, a touched
+ * The file with some cells changed, and with the tables that took in rows. Parts that are not touched keep their compressed bytes, a touched
  * sheet keeps every character that no edit is about.
  */
 export async function patchWorkbook(
   opened: OpenedWorkbook,
   cells: WorkbookEdits,
   names: FunctionNames,
+  tables: readonly Table[] = opened.book.tables,
 ): Promise<PatchedWorkbook> {
   const edits = new PackageEdits(opened.file);
   await patchCells(edits, opened, cells, names);
+  await patchTableAreas(edits, opened, tables);
   const bytes = await opened.file.rewrite(edits.changes);
   const changed = cells.size > 0;
   return { bytes, stale: staleParts(opened.file, { values: changed, parts: changed }) };

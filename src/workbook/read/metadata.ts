@@ -1,5 +1,5 @@
 import type { WorkbookPackage } from "../package/open-package";
-import { readXml } from "../xml";
+import { readShortXml } from "../xml";
 
 /** The numbers (attribute cm, from 1) by which cells say that their array formula is a dynamic one. */
 export async function readDynamicMarks(
@@ -11,7 +11,7 @@ export async function readDynamicMarks(
   const types: string[] = [];
   let inCells = false;
   let mark = 0;
-  readXml(path, await file.text(path), {
+  readShortXml(path, await file.text(path), {
     open({ name, attributes }) {
       if (name === "metadataType") types.push(attributes.name ?? "");
       else if (name === "cellMetadata") inCells = true;

@@ -2,8 +2,8 @@ import type { Book, Sheet, Style, Table } from "../book";
 import type { FunctionNames } from "../formula/stored-form";
 import { type Limits, usualLimits } from "../package/limits";
 import { openPackage, type WorkbookPackage } from "../package/open-package";
-import { WorkbookRefusal } from "../workbook-refusal";
 import { xmlReader } from "../xml";
+import { Allowance } from "./allowance";
 import { readDynamicMarks } from "./metadata";
 import { type Reading, SheetReader } from "./sheet";
 import { readStrings } from "./strings";
@@ -16,17 +16,6 @@ export interface OpenedWorkbook {
   readonly book: Book;
   readonly file: WorkbookPackage;
   readonly part: WorkbookPart;
-}
-
-/** Counts cells of all sheets together. */
-function cellCounter(limits: Limits): () => void {
-  let count = 0;
-  return () => {
-    if (++count > limits.cells)
-      throw new WorkbookRefusal(
-        `The file holds more than ${limits.cells.toLocaleString("en")} cells, which is the most that is read.`,
-      );
-  };
 }
 
 async function readSheet(
@@ -48,14 +37,15 @@ export async function readWorkbook(
   limits: Limits = usualLimits,
 ): Promise<OpenedWorkbook> {
   const file = await openPackage(bytes, limits);
-  const part = await readWorkbookPart(file, names);
+  const allowance = new Allowance(limits);
+  const part = await readWorkbookPart(file, names, allowance);
   const list = await readStyles(file, part.paths.styles);
   const reading: Reading = {
     names,
-    strings: await readStrings(file, part.paths.strings),
+    strings: await readStrings(file, part.paths.strings, limits),
     dynamicMarks: await readDynamicMarks(file, part.paths.metadata),
     styleCount: list.length,
-    countCell: cellCounter(limits),
+    allowance,
   };
   const sheets: Sheet[] = [];
   const tables: Table[] = [];

@@ -1,5 +1,6 @@
 import type { Area, Sheet } from "../book";
 import { sheetColumns } from "../formula/shared";
+import type { Allowance } from "./allowance";
 import { areaIn } from "./place";
 
 type Attributes = Readonly<Record<string, string>>;
@@ -12,14 +13,18 @@ export class SheetFrame {
   #frozen: Sheet["frozen"];
   #lastColumn = -1;
 
+  constructor(private readonly allowance: Allowance) {}
+
   row(row: number, { ht, customHeight }: Attributes): void {
     if (ht !== undefined && customHeight === "1") this.#heights[row] = Number(ht);
   }
 
   open(name: string, attributes: Attributes): void {
     if (name === "col") this.#column(attributes);
-    else if (name === "mergeCell") this.#merged.push(areaIn(attributes.ref ?? ""));
-    else if (name === "pane" && (attributes.state ?? "split") !== "split")
+    else if (name === "mergeCell") {
+      this.allowance.mergedArea();
+      this.#merged.push(areaIn(attributes.ref ?? ""));
+    } else if (name === "pane" && (attributes.state ?? "split") !== "split")
       this.#frozen = {
         rows: Number(attributes.ySplit ?? 0),
         columns: Number(attributes.xSplit ?? 0),

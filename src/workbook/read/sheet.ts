@@ -1,9 +1,10 @@
 import { addressOf } from "../address";
 import type { Area, Cell, Cells, Extent, Sheet, Value } from "../book";
 import { shiftedFormula } from "../formula/shared";
-import { type FunctionNames, shownFormula } from "../formula/stored-form";
+import type { FunctionNames } from "../formula/stored-form";
 import { WorkbookRefusal } from "../workbook-refusal";
 import type { XmlElement, XmlHandlers } from "../xml";
+import type { Allowance } from "./allowance";
 import { cellValue } from "./cell-value";
 import { areaIn, Place } from "./place";
 import { SheetFrame } from "./sheet-frame";
@@ -16,8 +17,7 @@ export interface Reading {
   readonly strings: readonly string[];
   readonly dynamicMarks: ReadonlySet<number>;
   readonly styleCount: number;
-  /** Counts cells over all sheets, and refuses when there are too many. */
-  countCell(): void;
+  readonly allowance: Allowance;
 }
 
 type Attributes = Readonly<Record<string, string>>;
@@ -40,7 +40,7 @@ export class SheetReader implements XmlHandlers {
   readonly #shared = new Map<string, Shared>();
   readonly #areas: Area[] = [];
   readonly #place = new Place();
-  readonly #frame = new SheetFrame();
+  readonly #frame: SheetFrame;
   #row: Record<number, Cell> | undefined;
   #cell: Attributes | undefined;
   #formula: Attributes | undefined;
@@ -49,7 +49,9 @@ export class SheetReader implements XmlHandlers {
   #inText = "";
   #inAid = false;
 
-  constructor(private readonly reading: Reading) {}
+  constructor(private readonly reading: Reading) {
+    this.#frame = new SheetFrame(reading.allowance);
+  }
 
   open(element: XmlElement): void {
     const { name, attributes } = element;
@@ -90,7 +92,7 @@ export class SheetReader implements XmlHandlers {
   #closeCell(attributes: Attributes): void {
     this.#cell = undefined;
     const { row, column } = this.#place;
-    const { strings, styleCount, countCell } = this.reading;
+    const { strings, styleCount, allowance } = this.reading;
     const address = addressOf(row, column);
     const value = cellValue(attributes.t, this.#valueText ?? "", strings, address);
     const formula = this.#shownFormula(row, column);
@@ -98,7 +100,7 @@ export class SheetReader implements XmlHandlers {
     const styled = style > 0 && style < styleCount;
     if ((this.#valueText === undefined || value === null) && formula === undefined && !styled)
       return;
-    countCell();
+    allowance.cell();
     const cell: Changeable<Cell> = { value: value as Value };
     if (formula !== undefined) cell.formula = formula;
     if (styled) cell.style = styleName(style);
@@ -115,10 +117,12 @@ export class SheetReader implements XmlHandlers {
     // A what-if table is no formula of its cells: its values are kept as they are.
     if (!formula || formula.t === "dataTable") return undefined;
     const text = this.#formulaText;
+    const { allowance, names } = this.reading;
+    const shownText = () => allowance.formula(text, names, () => addressOf(row, column));
     if (formula.t !== "shared" || formula.si === undefined)
-      return text === "" ? undefined : shownFormula(text, this.reading.names);
+      return text === "" ? undefined : shownText();
     if (text !== "") {
-      const shown = shownFormula(text, this.reading.names);
+      const shown = shownText();
       this.#shared.set(formula.si, { row, column, at: shiftedFormula(shown) });
       return shown;
     }
@@ -127,7 +131,7 @@ export class SheetReader implements XmlHandlers {
       throw new WorkbookRefusal(
         `The file is damaged: ${addressOf(row, column)} shares a formula that is nowhere.`,
       );
-    return shared.at(row - shared.row, column - shared.column);
+    return allowance.written(shared.at(row - shared.row, column - shared.column));
   }
 
   #markArray(cell: Changeable<Cell>, row: number, column: number, cm: string | undefined): void {

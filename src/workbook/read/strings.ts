@@ -1,4 +1,6 @@
+import type { Limits } from "../package/limits";
 import type { WorkbookPackage } from "../package/open-package";
+import { WorkbookRefusal } from "../workbook-refusal";
 import { xmlReader } from "../xml";
 import { unescapeText } from "../xml-text";
 
@@ -6,6 +8,7 @@ import { unescapeText } from "../xml-text";
 export async function readStrings(
   file: WorkbookPackage,
   path: string | undefined,
+  { cells }: Limits,
 ): Promise<readonly string[]> {
   if (path === undefined || !file.has(path)) return [];
   const strings: string[] = [];
@@ -19,8 +22,12 @@ export async function readStrings(
       else if (name === "t") inText = !inAid;
     },
     close(name) {
-      if (name === "si") strings.push(unescapeText(current));
-      else if (name === "rPh") inAid = false;
+      if (name === "si") {
+        if (strings.push(unescapeText(current)) > cells)
+          throw new WorkbookRefusal(
+            `The file shares more than ${cells.toLocaleString("en")} texts, which is the most that is read.`,
+          );
+      } else if (name === "rPh") inAid = false;
       else if (name === "t") inText = false;
     },
     text(run) {

@@ -1,6 +1,6 @@
 import type { Style } from "../book";
 import type { WorkbookPackage } from "../package/open-package";
-import { readXml, type XmlElement } from "../xml";
+import { readShortXml, type XmlElement } from "../xml";
 import { builtInFormats } from "./number-formats";
 
 type Changeable<T> = { -readonly [Key in keyof T]: T[Key] };
@@ -108,6 +108,6 @@ export async function readStyles(
 ): Promise<readonly Style[]> {
   if (path === undefined || !file.has(path)) return [];
   const lists = new StyleLists();
-  readXml(path, await file.text(path), lists);
+  readShortXml(path, await file.text(path), lists);
   return lists.cells;
 }

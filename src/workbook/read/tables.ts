@@ -1,7 +1,7 @@
 import type { Table } from "../book";
 import type { WorkbookPackage } from "../package/open-package";
 import { relationshipsOf } from "../package/relationships";
-import { readXml } from "../xml";
+import { readShortXml } from "../xml";
 import { unescapeText } from "../xml-text";
 import { areaIn } from "./place";
 
@@ -12,7 +12,7 @@ async function readTable(
 ): Promise<Table | undefined> {
   let table: Omit<Table, "columns"> | undefined;
   const columns: string[] = [];
-  readXml(path, await file.text(path), {
+  readShortXml(path, await file.text(path), {
     open({ name, attributes }) {
       if (name === "tableColumn") columns.push(unescapeText(attributes.name ?? ""));
       if (name !== "table" || !attributes.ref) return;
@@ -31,9 +31,10 @@ async function readTable(
 /** Where the tables of a sheet are kept. */
 export async function tablePaths(file: WorkbookPackage, sheetPath: string): Promise<string[]> {
   const related = await relationshipsOf(file, sheetPath);
-  return related.flatMap(({ type, path }) =>
+  const paths = related.flatMap(({ type, path }) =>
     type === "table" && path !== undefined && file.has(path) ? [path] : [],
   );
+  return [...new Set(paths)];
 }
 
 export async function readTables(

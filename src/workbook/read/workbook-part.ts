@@ -1,9 +1,10 @@
 import type { DefinedName } from "../book";
-import { type FunctionNames, shownFormula } from "../formula/stored-form";
+import type { FunctionNames } from "../formula/stored-form";
 import type { WorkbookPackage } from "../package/open-package";
 import { relationshipsOf } from "../package/relationships";
 import { WorkbookRefusal } from "../workbook-refusal";
-import { prefixed, readXml } from "../xml";
+import { prefixed, readShortXml } from "../xml";
+import type { Allowance } from "./allowance";
 
 /** What the workbook's own part says: its sheets, where they are, and its names. */
 export interface WorkbookPart {
@@ -24,6 +25,20 @@ export interface SheetEntry {
   readonly hidden: boolean;
 }
 
+/** Each sheet has a name and a part of its own, whatever the case of the letters. */
+function refuseTwins(sheets: readonly SheetEntry[]): void {
+  const seen = new Set<string>();
+  for (const { name, path } of sheets)
+    for (const [key, what] of [
+      [`name ${name}`, `two of its sheets are named ${name}`],
+      [`part ${path}`, `two of its sheets are the part ${path}`],
+    ] as const) {
+      const sizeBefore = seen.size;
+      if (seen.add(key.toLowerCase()).size === sizeBefore)
+        throw new WorkbookRefusal(`The file is damaged: ${what}.`);
+    }
+}
+
 async function workbookPath(file: WorkbookPackage): Promise<string> {
   const main = (await relationshipsOf(file, "")).find(({ type }) => type === "officeDocument");
   const path = main?.path;
@@ -40,6 +55,7 @@ const isInternalName = (name: string) => name.startsWith("_xl");
 export async function readWorkbookPart(
   file: WorkbookPackage,
   names: FunctionNames,
+  allowance: Allowance,
 ): Promise<WorkbookPart> {
   const path = await workbookPath(file);
   const relationships = await relationshipsOf(file, path);
@@ -48,7 +64,7 @@ export async function readWorkbookPart(
   const found: { name: string; sheet: number | undefined; formula: string }[] = [];
   let inName = false;
   let root = "";
-  readXml(path, await file.text(path), {
+  readShortXml(path, await file.text(path), {
     open({ name, attributes }) {
       root ||= name;
       if (name === "sheet") {
@@ -79,15 +95,17 @@ export async function readWorkbookPart(
     .filter(({ name }) => name !== "" && !isInternalName(name))
     .map(({ name, sheet, formula }): DefinedName => {
       const home = sheet === undefined ? undefined : entries[sheet]?.name;
-      const shown = shownFormula(formula, names);
+      const shown = allowance.formula(formula, names, () => `the name ${name}`);
       return home === undefined ? { name, formula: shown } : { name, formula: shown, sheet: home };
     });
   const pathOf = (type: string) => relationships.find((its) => its.type === type)?.path;
+  const sheets = entries.flatMap(({ name, hidden, path: sheetPath, type }) =>
+    type === "worksheet" && sheetPath !== undefined ? [{ name, hidden, path: sheetPath }] : [],
+  );
+  refuseTwins(sheets);
   return {
     path,
-    sheets: entries.flatMap(({ name, hidden, path: sheetPath, type }) =>
-      type === "worksheet" && sheetPath !== undefined ? [{ name, hidden, path: sheetPath }] : [],
-    ),
+    sheets,
     definedNames,
     paths: {
       styles: pathOf("styles"),

@@ -1,5 +1,6 @@
 import { expect, inject, test, vi } from "vitest";
 import { type Bounds, recalculateBounded } from "../../../src/commands/recalculation/bounded";
+import type { DefinedName } from "../../../src/workbook/book";
 import { WorkbookRefusal } from "../../../src/workbook/workbook-refusal";
 
 // Each test starts a thread, which loads the engine.
@@ -7,7 +8,7 @@ vi.setConfig({ testTimeout: 60_000 });
 
 const { code, metadata } = inject("functions");
 
-const computed = (formula: string, bounds?: Bounds) =>
+const computed = (formula: string, bounds?: Bounds, definedNames: DefinedName[] = []) =>
   recalculateBounded(
     {
       functions: { code, metadata },
@@ -15,7 +16,7 @@ const computed = (formula: string, bounds?: Bounds) =>
         sheets: [{ name: "S", cells: { 0: { 0: { value: null, formula } } } }],
         tables: [],
         styles: {},
-        definedNames: [],
+        definedNames,
       },
       all: false,
     },
@@ -40,4 +41,21 @@ test("one that takes too much memory is stopped, and said so", async () => {
   await expect(huge).rejects.toThrow(
     new WorkbookRefusal("The workbook takes more than 128 MB of memory to compute."),
   );
+});
+
+test("one with a formula that goes too deep is stopped, and said so", async () => {
+  await expect(computed(`1${"+1".repeat(50_000)}`)).rejects.toThrow(
+    new WorkbookRefusal("A formula of the workbook goes deeper than can be computed."),
+  );
+});
+
+test("names that stand for themselves fail in their cells and stop nothing else", async () => {
+  const names = [
+    { name: "round", formula: "about" },
+    { name: "about", formula: "round" },
+  ];
+  const { failures } = await computed("WETEND.DOSE.TARGET(round,0.8)", undefined, names);
+  expect(failures.map(({ error, message }) => [error, message])).toEqual([
+    ["#NAME?", expect.stringContaining("or a name that stands for itself")],
+  ]);
 });

@@ -46,6 +46,19 @@ describe("the report of a recalculation", () => {
     ]);
   });
 
+  test("passes on nothing that a terminal would obey, and no formula of a thousand characters", () => {
+    const evil = "\u001b]0;pwned\u0007\u009b31m\u202eevil\u2028";
+    const long = { ...kept, sheet: evil, formula: "1+".repeat(1000), saved: "x".repeat(1000) };
+    const report = {
+      ...nothing,
+      failures: [{ ...failure, sheet: evil, message: evil }],
+      kept: [long],
+    };
+    const lines = reportOf(report, 0, [evil]).join("");
+    expect(lines).not.toMatch(/[\p{Cc}\p{Zl}\p{Zp}\p{Bidi_Control}]/u);
+    expect(lines.length).toBeLessThan(1000);
+  });
+
   test("gathers cells below one another that fail for one cause, and no others", () => {
     const share = (address: string, value: number) => ({
       ...failure,

@@ -3,8 +3,10 @@ import { describe, expect, test } from "vitest";
 import { addressOf, parseAddress } from "../../../src/workbook/address";
 import type { Value } from "../../../src/workbook/book";
 import { functionNames } from "../../../src/workbook/formula/stored-form";
+import { usualLimits } from "../../../src/workbook/package/limits";
 import type { CellEdit, SheetEdits } from "../../../src/workbook/patch/edits";
 import { patchSheet } from "../../../src/workbook/patch/sheet-patch";
+import { Allowance } from "../../../src/workbook/read/allowance";
 import { SheetReader } from "../../../src/workbook/read/sheet";
 import { readXml } from "../../../src/workbook/xml";
 
@@ -196,7 +198,7 @@ function valuesOf(xml: string): Map<string, Value> {
     strings: [],
     dynamicMarks: new Set(),
     styleCount: 0,
-    countCell: () => {},
+    allowance: new Allowance(usualLimits),
   });
   readXml("sheet", xml, sheetReader);
   const values = new Map<string, Value>();

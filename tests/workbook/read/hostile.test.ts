@@ -151,6 +151,110 @@ describe("a package that means harm is refused", () => {
   });
 });
 
+describe("a list without end is refused before it fills the memory", () => {
+  const million = 1_000_001;
+  const filled = (element: string) => element.repeat(million);
+  const inPart = (path: string, root: string, element: string, type: string) =>
+    rawWorkbook({
+      sheets: { S: "" },
+      related: { [type]: path },
+      parts: { [`xl/${path}`]: `<${root}>${filled(element)}</${root}>` },
+    });
+  test.each([
+    ["formats", () => inPart("styles.xml", "styleSheet", "<xf/>", "styles")],
+    ["marks", () => inPart("metadata.xml", "metadata", "<bk/>", "sheetMetadata")],
+    ["names", () => withPart("xl/workbook.xml", `<workbook>${filled("<x/>")}</workbook>`)],
+    ["relations", () => withPart("xl/_rels/workbook.xml.rels", `<x>${filled("<x/>")}</x>`)],
+  ])("%s", async (_, bytes) => {
+    expect(await refusal(bytes())).toMatch(
+      /^The file's \S+ holds more than 1,000,000 elements, which is the most that is read\.$/,
+    );
+  });
+
+  test("texts, merged areas, formulas", async () => {
+    const limits = (one: Partial<Limits>) => ({ ...usualLimits, ...one });
+    const texts = rawWorkbook({ sheets: { S: "" }, strings: ["<t>a</t>", "<t>b</t>"] });
+    expect(await refusal(texts, limits({ cells: 1 }))).toMatch(
+      /^The file shares more than 1 texts/,
+    );
+    const merged = withSheet(
+      '<mergeCells><mergeCell ref="A1:B1"/><mergeCell ref="A2"/></mergeCells>',
+    );
+    expect(await refusal(merged, limits({ merged: 1 }))).toMatch(
+      /^The file holds more than 1 merged areas/,
+    );
+    expect(await refusal(merged, limits({ merged: 2 }))).toBe("was read");
+    const shared = withSheet(
+      row(
+        '<c r="A1"><f t="shared" si="0">B1+B2+B3</f></c><c r="B1"><f t="shared" si="0"/></c><c r="C1"><f t="shared" si="0"/></c>',
+      ),
+    );
+    expect(await refusal(shared, limits({ formulas: 23 }))).toMatch(
+      /^The file holds more than 23 characters of formulas/,
+    );
+    expect(await refusal(shared, limits({ formulas: 24 }))).toBe("was read");
+  });
+
+  test("one part that is a hundred thousand sheets, or two sheets of one name", async () => {
+    const sheets = Array.from({ length: 100_000 }, (_, at) => `<sheet name="s${at}" r:id="rId1"/>`);
+    const workbook = `<workbook><sheets>${sheets.join("")}</sheets></workbook>`;
+    expect(await refusal(withPart("xl/workbook.xml", workbook))).toBe(
+      "The file is damaged: two of its sheets are the part xl/worksheets/sheet1.xml.",
+    );
+    expect(await refusal(rawWorkbook({ sheets: { Log: "", LOG: "" } }))).toBe(
+      "The file is damaged: two of its sheets are named LOG.",
+    );
+  });
+
+  test("one part that is a hundred thousand tables is one table", async () => {
+    const tables = '<Relationship Id="t" Type="x/table" Target="../tables/t.xml"/>'.repeat(100_000);
+    const bytes = rawWorkbook({
+      sheets: { S: "" },
+      parts: {
+        "xl/worksheets/_rels/sheet1.xml.rels": `<Relationships>${tables}</Relationships>`,
+        "xl/tables/t.xml":
+          '<table name="T" ref="A1:A2"><tableColumns><tableColumn name="a"/></tableColumns></table>',
+      },
+    });
+    expect((await readWorkbook(bytes, names)).book.tables).toHaveLength(1);
+  });
+});
+
+describe("a formula that no spreadsheet takes is refused", () => {
+  const withFormula = (formula: string) => withSheet(row(`<c r="B1"><f>${formula}</f></c>`));
+  const nested = (call: string, levels: number) => `${call.repeat(levels)}1${")".repeat(levels)}`;
+  test.each([
+    ["a hundred thousand characters", `1${"+1".repeat(50_000)}`, "has 100,001 characters"],
+    ["ten thousand brackets", nested("(", 10_000), "has 20,001 characters"],
+    ["quotes that name no sheet", "'".repeat(100_000), "has 100,000 characters"],
+    ["functions in functions", nested("SIN(", 65), "deeper than the 64 levels"],
+    ["ranges in ranges", nested("_xlfn.ANCHORARRAY(", 5000), "has 95,001 characters"],
+  ])("%s", async (_, formula, reason) => {
+    const sentence = await refusal(withFormula(formula));
+    expect(sentence).toContain("The file is damaged: the formula of B1 ");
+    expect(sentence).toContain(reason);
+  });
+
+  test("and so is one that a name stands for", async () => {
+    const bytes = rawWorkbook({
+      sheets: { S: "" },
+      definedNames: `<definedName name="long">${"1+".repeat(50_000)}1</definedName>`,
+    });
+    expect(await refusal(bytes)).toContain("the formula of the name long has 100,001 characters");
+  });
+
+  test("but not the longest and deepest that it takes", async () => {
+    for (const formula of [
+      `1${"+1".repeat(4095)}`,
+      nested("(", 4000),
+      nested("SIN(", 64),
+      Array.from({ length: 1000 }, () => "SIN(1)").join("+"),
+      "'".repeat(8192),
+    ])
+      expect(await refusal(withFormula(formula))).toBe("was read");
+  });
+});
+
 describe("XML that means harm or makes no sense is refused", () => {
   const billion =
     '<!DOCTYPE x [<!ENTITY a "aaaa"><!ENTITY b "&a;&a;">]><workbook><sheets>&b;</sheets></workbook>';

@@ -1,0 +1,149 @@
+/**
+ * A table takes in what is typed or pasted right below it: its new rows get the look, the prompts and the
+ * formulas of the last one, and every formula that names the table reads them, too. A step of its own to undo.
+ */
+import {
+  type ICellData,
+  ICommandService,
+  IUndoRedoService,
+  type Nullable,
+  RedoCommand,
+  UndoCommand,
+  type Workbook,
+  type Worksheet,
+} from "@univerjs/core";
+import { LexerTreeBuilder } from "@univerjs/engine-formula";
+import {
+  type ISetRangeValuesMutationParams,
+  SetRangeValuesMutation,
+  SetRangeValuesUndoMutationFactory,
+} from "@univerjs/sheets";
+import { toGrid } from "../engine/dialect";
+import { expandTables } from "../engine/structured";
+import type { Table } from "../workbook/book";
+import { type Grid, workbookOf } from "./grid";
+import type { Carried } from "./grid-book";
+import { valueAt } from "./seen-cells";
+import { allTables } from "./typed-formulas";
+
+type CellData = Record<number, Record<number, ICellData>>;
+
+export function growTables(grid: Grid): void {
+  const commands = grid.injector.get(ICommandService);
+  // Undone and done again, a table has its own steps.
+  let goingBack = 0;
+  const isWayBack = (id: string) => id === UndoCommand.id || id === RedoCommand.id;
+  commands.onCommandExecuted(({ id }) => {
+    if (isWayBack(id)) goingBack--;
+  });
+  commands.beforeCommandExecuted(({ id, params }, options) => {
+    if (isWayBack(id)) goingBack++;
+    if (id !== SetRangeValuesMutation.id || options?.onlyLocal || goingBack > 0) return;
+    const typed = params as ISetRangeValuesMutationParams;
+    const workbook = workbookOf(grid);
+    const worksheet = workbook?.getSheetBySheetId(typed.subUnitId);
+    if (!workbook || !worksheet) return;
+    // What was typed becomes a step to undo first.
+    for (const { table, rows } of growths(grid, worksheet, (typed.cellValue ?? {}) as CellData))
+      queueMicrotask(() => workbookOf(grid) === workbook && grow(grid, workbook, table, rows));
+  });
+}
+
+const holds = (cell: Nullable<ICellData>) =>
+  Boolean(cell?.f) || (cell?.v !== undefined && cell.v !== null && cell.v !== "");
+
+/** The tables below whose last row something comes to stand in blank cells, and how many rows of it. */
+function growths(grid: Grid, worksheet: Worksheet, typed: CellData) {
+  const filled = Object.keys(typed).map(Number);
+  const ends = filled.flatMap((row) =>
+    Object.values(worksheet.getCellMatrix().getRow(row - 1) ?? {}).flatMap((cell) => {
+      const { tableEnd } = (cell?.custom ?? {}) as Carried;
+      return tableEnd && !tableEnd.totalsRow ? [tableEnd.name] : [];
+    }),
+  );
+  if (ends.length === 0) return [];
+  return allTables(grid).flatMap((table) => {
+    if (table.sheet !== worksheet.getName() || !ends.includes(table.name)) return [];
+    const columns = Array.from({ length: table.area.columns }, (_, at) => table.area.column + at);
+    const below = table.area.row + table.area.rows;
+    let rows = 0;
+    while (columns.some((column) => holds(typed[below + rows]?.[column]))) {
+      const blank = columns.every((column) => isBlank(grid, worksheet, below + rows, column));
+      if (!blank) break;
+      rows++;
+    }
+    return rows > 0 ? [{ table, rows }] : [];
+  });
+}
+
+const isBlank = (grid: Grid, worksheet: Worksheet, row: number, column: number) =>
+  !worksheet.getCellRaw(row, column)?.f && valueAt(grid, worksheet, row, column) === null;
+
+function grow(grid: Grid, workbook: Workbook, table: Table, rows: number): void {
+  const grown = { ...table, area: { ...table.area, rows: table.area.rows + rows } };
+  const tables = allTables(grid).map((one) => (one.name === table.name ? grown : one));
+  const changes = workbook.getSheets().map((worksheet) => {
+    const cells: CellData = {};
+    if (worksheet.getName() === table.sheet) fillDown(grid, worksheet, table, rows, cells);
+    readAnew(worksheet, tables, cells);
+    return { subUnitId: worksheet.getSheetId(), cellValue: cells };
+  });
+  const steps = changes
+    .filter(({ cellValue }) => Object.keys(cellValue).length > 0)
+    .map((change) => ({ ...change, unitId: workbook.getUnitId() }));
+  const id = SetRangeValuesMutation.id;
+  const undoMutations = steps.map((params) => ({
+    id,
+    params: SetRangeValuesUndoMutationFactory(grid.injector, params),
+  }));
+  const redoMutations = steps.map((params) => ({ id, params: structuredClone(params) }));
+  const commands = grid.injector.get(ICommandService);
+  for (const params of steps) commands.syncExecuteCommand(id, params);
+  grid.injector
+    .get(IUndoRedoService)
+    .pushUndoRedo({ unitID: workbook.getUnitId(), undoMutations, redoMutations });
+}
+
+/** The new rows, after the pattern of the last one; its mark of the end goes to the new end. */
+function fillDown(
+  grid: Grid,
+  worksheet: Worksheet,
+  { area }: Table,
+  rows: number,
+  cells: CellData,
+): void {
+  const lexer = grid.injector.get(LexerTreeBuilder);
+  const last = area.row + area.rows - 1;
+  for (let column = area.column; column < area.column + area.columns; column++) {
+    const pattern = worksheet.getCellRaw(last, column) ?? {};
+    const { tableEnd, ...kept } = (pattern.custom ?? {}) as Carried;
+    if (tableEnd) put(cells, last, column, { custom: kept });
+    for (let down = 1; down <= rows; down++) {
+      const own = worksheet.getCellRaw(last + down, column);
+      const fills = pattern.f && !holds(own);
+      const { formula, tableStart: _start, ...carried } = kept;
+      const custom = { ...carried, ...(fills && formula !== undefined && { formula }) };
+      put(cells, last + down, column, {
+        ...(pattern.s ? { s: pattern.s } : {}),
+        ...(fills && { f: lexer.moveFormulaRefOffset(pattern.f as string, 0, down) }),
+        custom: { ...own?.custom, ...custom, ...(tableEnd && down === rows && { tableEnd }) },
+      });
+    }
+  }
+}
+
+/** Formulas that were written with the names of tables, where these now mean other cells. */
+function readAnew(worksheet: Worksheet, tables: readonly Table[], cells: CellData): void {
+  const sheet = worksheet.getName();
+  worksheet.getCellMatrix().forValue((row, column, cell) => {
+    const { formula } = (cell?.custom ?? {}) as Carried;
+    if (formula === undefined) return;
+    const f = toGrid(expandTables(formula, tables, { sheet, row, column }));
+    if (f !== cell?.f) put(cells, row, column, { ...cells[row]?.[column], f });
+  });
+}
+
+function put(cells: CellData, row: number, column: number, cell: ICellData): void {
+  cells[row] ??= {};
+  cells[row][column] = cell;
+}

@@ -1,0 +1,73 @@
+/** What people add of their own in the workbench: a blank workbook, rows below a table, sheets. */
+import { readFile } from "node:fs/promises";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { openBrowser } from "./browser";
+import { type RunningWorkbench, startWorkbench, WorkbenchPage } from "./workbench";
+
+let running: RunningWorkbench;
+let browser: Browser;
+let workbench: WorkbenchPage;
+
+beforeAll(async () => {
+  [running, browser] = await Promise.all([startWorkbench(), openBrowser()]);
+  workbench = await WorkbenchPage.open(browser, running.address);
+  workbench.page.on("dialog", (dialog) => void dialog.accept());
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await running?.stop();
+});
+
+async function open(title: string): Promise<void> {
+  const { page } = workbench;
+  await page.locator("#templates summary").click();
+  await page.evaluate(() => delete document.documentElement.dataset.computed);
+  await page.locator("#templates").getByRole("button", { name: title }).click();
+  await workbench.computed();
+}
+
+const value = async (address: string) => (await workbench.read(address)).value;
+
+test("A blank workbook has one empty sheet, takes formulas and is saved under a plain name.", async () => {
+  await open("Blank workbook");
+  expect(await workbench.page.title()).toBe("Blank workbook · Dosewright workbench");
+  await workbench.type("A1", "=WETEND.TRIAL.REPLICATES(5%,4%,,,4)");
+  expect(await value("A1")).toBe("35");
+  const [download] = await Promise.all([
+    workbench.page.waitForEvent("download"),
+    workbench.page.getByRole("button", { name: "Save .xlsx" }).click(),
+  ]);
+  expect(download.suggestedFilename()).toBe("workbook.xlsx");
+  expect((await readFile(await download.path())).length).toBeGreaterThan(1000);
+});
+
+test("The line below the grid follows from sheet to sheet.", async () => {
+  await open("Dose ladder");
+  const said = workbench.page.locator("#status .value");
+  for (const sheet of ["Trial plan", "Mill run"]) {
+    await workbench.show(sheet);
+    await workbench.page.locator("#status .value", { hasText: sheet }).waitFor();
+    expect(await said.textContent()).toBe(sheet);
+  }
+});
+
+test("A table takes in what is typed below it; undone and done again it goes and comes.", async () => {
+  await open("Dose ladder");
+  const entered = async () => value("Results!J4");
+  expect(await entered()).toBe("50");
+  const row = { A55: "5", B55: "25", C55: "6", D55: "3", E55: "2.16", F55: "60" };
+  for (const [address, text] of Object.entries(row)) await workbench.type(address, text);
+  expect(await value("G55")).toBe("36");
+  expect(await entered()).toBe("51");
+  const keys = async (press: string) => {
+    for (let step = 0; step < 7; step++) await workbench.page.keyboard.press(press);
+  };
+  await keys("Control+z");
+  await expect.poll(entered).toBe("50");
+  expect(await value("A55")).toBe("");
+  await keys("Control+y");
+  await expect.poll(entered).toBe("51");
+  expect(await value("G55")).toBe("36");
+});
