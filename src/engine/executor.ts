@@ -88,7 +88,8 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
     // Null is shown as 0, as a host does.
     if (value === null) return formula.NumberValueObject.create(0);
     const failed = loaded.readError(value);
-    if (failed) return fail(cell, failed.error, failed.message, row, column);
+    if (failed)
+      return fail(cell, failed.error, failed.message ?? broughtIn(failed.error), row, column);
     return fail(
       cell,
       "#VALUE!",
@@ -120,6 +121,10 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
 
   return loaded.functions.map((own) => new Executor(own));
 }
+
+/** An error that an argument brought with it, other than from a cell: it says nothing of its own. */
+const broughtIn = (error: string) =>
+  `What the formula takes here holds ${error} already. Mend that first.`;
 
 const atMost = (name: string, count: number) =>
   `${name} takes ${count} ${count === 1 ? "argument" : "arguments"} at most.`;

@@ -5,6 +5,12 @@ import { placeKey } from "./place";
 /** How many cells of arguments and answers are kept in all: some tens of megabytes. */
 const MOST_CELLS = 1_000_000;
 
+/** Milliseconds within which the calls of one function in one cell count as one computation of it. */
+const ONE_COMPUTATION = 250;
+
+/** How many calls of one function are kept of a computation: a formula seldom writes more. */
+const MOST_ALIKE = 8;
+
 /**
  * The latest calls of every cell, as the functions report them. Arguments are kept as they came, not
  * copied; when they grow beyond the bound, the cells that were computed longest ago are forgotten.
@@ -14,25 +20,27 @@ export class CallRecord {
   private readonly listeners = new Set<(address: string) => void>();
   private cells = 0;
 
-  constructor(private readonly mostCells = MOST_CELLS) {}
+  constructor(
+    private readonly mostCells = MOST_CELLS,
+    private readonly now = () => performance.now(),
+  ) {}
 
   /** Takes a call: hand this to the functions' `observe`. */
   readonly remember = (call: Call): void => {
     if (call.address === undefined) return;
     const key = placeKey(call.address);
-    const place = this.places.get(key) ?? new Map<string, Call>();
-    this.cells += size(call) - size(place.get(call.id));
-    place.delete(call.id);
-    place.set(call.id, call);
+    const known = this.places.get(key) ?? [];
+    const place = [...known.filter(this.stays(known, call)), { call, at: this.now() }];
+    this.cells += sizeOf(place) - sizeOf(known);
     this.places.delete(key);
     this.places.set(key, place);
     this.forgetOldest(key);
     for (const listener of this.listeners) listener(call.address);
   };
 
-  /** The calls of a cell in the order in which they ended, one for each function in it. */
+  /** The calls of a cell in the order in which they ended; a function that its formula writes twice has two. */
   at(address: string): readonly Call[] {
-    return [...(this.places.get(placeKey(address))?.values() ?? [])];
+    return (this.places.get(placeKey(address)) ?? []).map(({ call }) => call);
   }
 
   /** Another workbook takes the place of the one that was computed. */
@@ -46,20 +54,34 @@ export class CallRecord {
     return () => void this.listeners.delete(listener);
   }
 
+  /** Calls of the same function stay only where they belong to the same computation of the cell. */
+  private stays(known: Place, { id }: Call): (one: Kept) => boolean {
+    const alike = known.filter(({ call }) => call.id === id);
+    const earliest = this.now() - ONE_COMPUTATION;
+    const kept = new Set(alike.filter(({ at }) => at >= earliest).slice(1 - MOST_ALIKE));
+    return (one) => one.call.id !== id || kept.has(one);
+  }
+
   private forgetOldest(latest: string): void {
     for (const [key, place] of this.places) {
       if (this.cells <= this.mostCells || key === latest) return;
-      for (const call of place.values()) this.cells -= size(call);
+      this.cells -= sizeOf(place);
       this.places.delete(key);
     }
   }
 }
 
-/** The calls of one cell by the id of their function. */
-type Place = Map<string, Call>;
+interface Kept {
+  readonly call: Call;
+  readonly at: number;
+}
 
-function size(call: Call | undefined): number {
-  if (call === undefined) return 0;
+/** The calls of one cell. */
+type Place = readonly Kept[];
+
+const sizeOf = (place: Place) => place.reduce((sum, { call }) => sum + size(call), 0);
+
+function size(call: Call): number {
   return [...call.arguments, call.answer].reduce<number>((sum, part) => sum + cellsOf(part), 1);
 }
 

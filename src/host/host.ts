@@ -88,11 +88,17 @@ export interface SheetCell {
   readonly value: CellValue;
 }
 
+/** A cell that is selected. */
+export interface SelectedCell extends SheetCell {
+  /** The cell of the formula that spilled its value here, where it is another one and the host says so. */
+  readonly spilledFrom?: SheetCell;
+}
+
 export interface Selection {
   /** All that is selected: Log!B4:B33. */
   readonly address: string;
   /** Its first cell. */
-  readonly cell: SheetCell;
+  readonly cell: SelectedCell;
 }
 
 export interface Inserted {
@@ -120,6 +126,8 @@ export interface FailedCell extends SheetCell {
   readonly error: string;
   /** Whether it merely lost its link to the functions, which entering it again repairs. */
   readonly lostLink: boolean;
+  /** The cell of the formula, where that spilled the error here. */
+  readonly spilledFrom?: string;
 }
 
 /** Why a host does not do something: a sentence for the person at the sheet, and the kind for the pane. */

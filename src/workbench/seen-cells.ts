@@ -37,14 +37,8 @@ export function formulaAt(
   return writtenFormula({ formula, data, value: null }, allTables(grid), place);
 }
 
-/** Why a cell shows an error, as far as one of our functions said so. */
-export function messageAt(
-  { injector, failures }: Grid,
-  worksheet: Worksheet,
-  row: number,
-  column: number,
-  error: string,
-): string | undefined {
+/** The cell of the formula that filled a cell; the cell itself where none spilled into it. */
+export function anchorOf({ injector }: Grid, worksheet: Worksheet, row: number, column: number) {
   const around = spilledRanges(injector.get(FormulaDataModel), worksheet).find(
     (range) =>
       row >= range.startRow &&
@@ -52,9 +46,20 @@ export function messageAt(
       column >= range.startColumn &&
       column <= range.endColumn,
   );
-  const anchor = { row: around?.startRow ?? row, column: around?.startColumn ?? column };
+  return { row: around?.startRow ?? row, column: around?.startColumn ?? column };
+}
+
+/** Why a cell shows an error, as far as one of our functions said so. */
+export function messageAt(
+  grid: Grid,
+  worksheet: Worksheet,
+  row: number,
+  column: number,
+  error: string,
+): string | undefined {
+  const anchor = anchorOf(grid, worksheet, row, column);
   const place = { sheetId: worksheet.getSheetId(), ...anchor };
-  return failures.messageOf(place, error, row - anchor.row, column - anchor.column);
+  return grid.failures.messageOf(place, error, row - anchor.row, column - anchor.column);
 }
 
 /** A cell that shows an error, and the cell of the formula that gave it. */

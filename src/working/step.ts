@@ -4,6 +4,8 @@ import type { Picture } from "./picture";
 /** How one answer came about, in steps; the last step is the answer. */
 export interface Working {
   readonly steps: readonly Step[];
+  /** Of a table the answer in a sentence. */
+  readonly says?: string;
   readonly picture?: Picture;
   /** What to keep in mind with these very numbers. */
   readonly remarks?: readonly string[];

@@ -127,6 +127,15 @@ describe("why a cell fails", () => {
     ]);
   });
 
+  test("an error that a computed argument brings is not explained by another cell's message", async () => {
+    const cells = { A1: -1, A2: "text", C1: "=WETEND.PROBE.POSITIVE(2*A1:A2)" };
+    const result = await compute(cells);
+    expect(result.failures.map(({ address, message }) => [address, message])).toEqual([
+      ["C1", "The value is -2. Give one above 0."],
+      ["C2", "What the formula takes here holds #VALUE! already. Mend that first."],
+    ]);
+  });
+
   test("a cell below says where the error comes from, however far", async () => {
     const result = await engine.recalculate(
       book([

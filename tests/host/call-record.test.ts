@@ -14,16 +14,22 @@ const call = (address: string | undefined, id = "DOSE.PUMP", cells = 1): Call =>
 });
 
 describe("the record of calls", () => {
-  test("keeps the latest call of each function in a cell, in the order in which they ended", () => {
-    const record = new CallRecord();
-    const [inner, outer, again] = [
-      call("Log!B4", "A.B"),
-      call("Log!B4", "C.D"),
-      call("Log!B4", "A.B"),
-    ];
-    for (const one of [inner, outer, again]) record.remember(one);
-    expect(record.at("Log!B4")).toEqual([outer, again]);
-    expect(record.at("Log!B4")[1]).toBe(again);
+  test("keeps the calls of a cell's latest computation, in the order in which they ended", () => {
+    let now = 0;
+    const record = new CallRecord(1000, () => now);
+    const calls = ["A.B", "C.D", "A.B"].map((id) => call("Log!B4", id));
+    for (const one of calls) record.remember(one);
+    expect(record.at("Log!B4")).toEqual(calls);
+    now = 1000;
+    const later = call("Log!B4", "A.B");
+    record.remember(later);
+    expect(record.at("Log!B4")).toEqual([calls[1], later]);
+  });
+
+  test("keeps the last few calls of a formula that calls one function over and over", () => {
+    const record = new CallRecord(1000, () => 0);
+    for (let i = 0; i < 100; i++) record.remember(call("Log!B4"));
+    expect(record.at("Log!B4")).toHaveLength(8);
   });
 
   test("finds a cell however its address is written", () => {
@@ -36,7 +42,8 @@ describe("the record of calls", () => {
   });
 
   test("forgets the cells computed longest ago when it grows too large, but never the latest", () => {
-    const record = new CallRecord(100);
+    let now = 0;
+    const record = new CallRecord(100, () => (now += 1000));
     record.remember(call("S!A1", "DOSE.PUMP", 40));
     record.remember(call("S!A2", "DOSE.PUMP", 40));
     record.remember(call("S!A1", "DOSE.PUMP", 40));
@@ -66,6 +73,6 @@ describe("the record of calls", () => {
       { id: "DOSE.TARGET", arguments: [[[6]], [[0.75]]], answer: [[8]] },
     ]);
     excel.call("DOSE.TARGET", 6, 75);
-    expect(record.at("Sheet1!A1")[0]?.answer).toMatchObject({ code: "#VALUE!" });
+    expect(record.at("Sheet1!A1").at(-1)?.answer).toMatchObject({ code: "#VALUE!" });
   });
 });

@@ -4,6 +4,9 @@ import { HostRefusal, type HostRefusalKind } from "../host";
 export const supports = (version: string): boolean =>
   Office.context.requirements.isSetSupported("ExcelApi", version);
 
+/** Whether Excel tells how far a formula spills, and from which cell a value was spilled. */
+export const tellsSpills = (): boolean => supports("1.12");
+
 /** The first version whose batches are one step to undo. */
 const UNDO_GROUPS = "1.20";
 

@@ -1,10 +1,7 @@
 import { type FunctionNames, shownFormula } from "../../workbook/formula/stored-form";
 import type { FailedCell } from "../host";
-import { inExcel, supports } from "./batch";
+import { inExcel, tellsSpills } from "./batch";
 import { cellWithin, rangeAt } from "./cells";
-
-/** The set from which Excel tells how far a formula spills. */
-const SPILLS = "1.12";
 
 /** A formula cell of ours, with the range that it spills to where it does. */
 interface OurCell {
@@ -23,6 +20,7 @@ export function listFailures(namespace: string): Promise<readonly FailedCell[]> 
         types.flatMap((type, column) => {
           if (type !== "Error") return [];
           const error = String(range.values[row]?.[column]);
+          const isSpilled = row > 0 || column > 0;
           return [
             {
               address: cellWithin(range.address, row, column),
@@ -30,7 +28,8 @@ export function listFailures(namespace: string): Promise<readonly FailedCell[]> 
               value: error,
               error,
               // What spilled from another cell got its error through an input, not for want of a link.
-              lostLink: error === "#NAME?" && row === 0 && column === 0,
+              lostLink: error === "#NAME?" && !isSpilled,
+              ...(isSpilled && { spilledFrom: cellWithin(range.address, 0, 0) }),
             },
           ];
         }),
@@ -52,7 +51,7 @@ async function ourCells(context: Excel.RequestContext, namespace: string): Promi
   const filled = found.filter(({ isNullObject }) => !isNullObject);
   for (const { areas } of filled) areas.load("items/formulas");
   await context.sync();
-  const spills = supports(SPILLS);
+  const spills = tellsSpills();
   const ours = callsOurs(namespace);
   const cells = filled
     .flatMap(({ areas }) => areas.items)

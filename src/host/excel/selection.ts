@@ -1,5 +1,5 @@
 import { HostRefusal, type Selection, type Stop } from "../host";
-import { inExcel } from "./batch";
+import { inExcel, tellsSpills } from "./batch";
 import { firstCell, rangeAt } from "./cells";
 
 /** What is selected; undefined where that is no cells. */
@@ -9,14 +9,21 @@ export function readSelection(): Promise<Selection | undefined> {
     cell.load("address,formulas,values");
     const range = context.workbook.getSelectedRange();
     range.load("address");
+    const parent = tellsSpills() ? cell.getSpillParentOrNullObject() : undefined;
+    parent?.load("address,formulas,values");
     try {
       await context.sync();
-      return { address: range.address, cell: firstCell(cell) };
+      return { address: range.address, cell: { ...firstCell(cell), ...spilledFrom(cell, parent) } };
     } catch (problem) {
       if ((problem as { code?: string }).code === "InvalidSelection") return undefined;
       throw problem;
     }
   });
+}
+
+function spilledFrom(cell: Excel.Range, parent: Excel.Range | undefined) {
+  if (parent === undefined || parent.isNullObject || parent.address === cell.address) return {};
+  return { spilledFrom: firstCell(parent) };
 }
 
 export function select(address: string): Promise<void> {

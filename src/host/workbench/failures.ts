@@ -15,7 +15,17 @@ export function listFailures(grid: Grid): readonly FailedCell[] {
     if (!worksheet) return [];
     const formula = formulaAt(grid, worksheet, anchor.row, anchor.column) ?? "";
     if (!callsOurs.test(formula)) return [];
-    const address = sheetPrefix(worksheet.getName()) + addressOf(row, column);
-    return [{ address, formula: `=${formula}`, value: error, error, lostLink: false }];
+    const sheet = sheetPrefix(worksheet.getName());
+    const isSpilled = anchor.row !== row || anchor.column !== column;
+    return [
+      {
+        address: sheet + addressOf(row, column),
+        formula: `=${formula}`,
+        value: error,
+        error,
+        lostLink: false,
+        ...(isSpilled && { spilledFrom: sheet + addressOf(anchor.row, anchor.column) }),
+      },
+    ];
   });
 }

@@ -1,7 +1,8 @@
-import { ICommandService } from "@univerjs/core";
+import { ICommandService, type Worksheet } from "@univerjs/core";
 import { SetRangeValuesMutation, SheetsSelectionsService } from "@univerjs/sheets";
 import type { Computed } from "../../workbench/computed";
 import { type Grid, workbookOf } from "../../workbench/grid";
+import { anchorOf } from "../../workbench/seen-cells";
 import type { Selection, Stop } from "../host";
 import { addressIn, sheetCell } from "./sheet";
 
@@ -12,13 +13,22 @@ export function readSelection(grid: Grid): Selection | undefined {
   if (!worksheet || !last?.primary) return undefined;
   const { startRow, startColumn, endRow, endColumn } = last.range;
   const { actualRow: row, actualColumn: column, isMerged } = last.primary;
-  const cell = sheetCell(grid, worksheet, row, column);
+  const cell = {
+    ...sheetCell(grid, worksheet, row, column),
+    ...spilledFrom(grid, worksheet, row, column),
+  };
   const rows = endRow - startRow + 1;
   const columns = endColumn - startColumn + 1;
   const alone = isMerged && startRow === row && startColumn === column;
   const merged = alone && endRow === last.primary.endRow && endColumn === last.primary.endColumn;
   const area = { row: startRow, column: startColumn, rows, columns };
   return { address: merged ? cell.address : addressIn(worksheet, area), cell };
+}
+
+function spilledFrom(grid: Grid, worksheet: Worksheet, row: number, column: number) {
+  const anchor = anchorOf(grid, worksheet, row, column);
+  if (anchor.row === row && anchor.column === column) return {};
+  return { spilledFrom: sheetCell(grid, worksheet, anchor.row, anchor.column) };
 }
 
 /** See SheetHost.watchSelection. Events come in bursts; each burst is told once, and only what is new. */

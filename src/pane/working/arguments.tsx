@@ -1,9 +1,10 @@
 import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
-import { asCells, isOmitted } from "../../cells/cell";
+import { asCells, errorCode, isBlank, isOmitted, plainValue } from "../../cells/cell";
 import type { Call } from "../../cells/observer";
 import type { FunctionReference } from "../../help/reference";
 import { shown } from "../parts/amount";
 import { useText } from "../theme/text-styles";
+import { cellsTaken } from "./failure";
 import { cameFrom, rowFrom } from "./given";
 
 const useStyles = makeStyles({
@@ -48,13 +49,16 @@ export function Arguments(props: ArgumentsProps) {
     <ul className={text.list}>
       {reference.arguments.map((argument, i) => {
         const isLeftOut = isOmitted(asCells(call.arguments[i]));
-        const value = values === undefined ? asCells(call.arguments[i])?.flat() : values[i];
+        const value =
+          values === undefined || isColumnInOtherForm(call, i, values[i])
+            ? cellsTaken(call, i, row, column)
+            : values[i];
         return (
           <li key={argument.name} className={styles.argument}>
             <div className={styles.line}>
               <span>{argument.name}</span>
               <span className={mergeClasses(styles.value, text.numbers)}>
-                {inWords(value, isLeftOut)}{" "}
+                {isLeftOut && isNothing(value) ? "none" : inWords(value)}{" "}
                 {value !== undefined &&
                   argument.choices === undefined &&
                   argument.unit !== "text" && <span className={text.faint}>{argument.unit}</span>}
@@ -80,16 +84,31 @@ function origin(given: string | undefined, by: Call["by"], row: number, column: 
 /** As many numbers of a long list as a line holds. */
 const SHOWN = 8;
 
-function inWords(value: unknown, isLeftOut: boolean): string {
-  if (value === undefined || value === null) return isLeftOut ? "none" : "";
-  if (typeof value === "number" || typeof value === "string" || typeof value === "boolean") {
-    return shown(value);
+/** What the model took, or, of a cell that failed, what stands in the sheet. */
+function inWords(value: unknown): string {
+  const plain = plainValue(value);
+  if (isBlank(plain)) return "blank";
+  if (typeof plain === "number" || typeof plain === "string" || typeof plain === "boolean") {
+    return shown(plain);
   }
-  if (!isList(value)) return "a table";
-  const items = Array.from(value).map((item) => inWords(item, false));
+  if (!isList(plain)) return errorCode(plain) ?? "a table";
+  const items = Array.from(plain).map(inWords);
+  if (items.length > 1 && items.every((item) => item === items[0])) {
+    return `${items[0]}, ${items.length} times`;
+  }
   return items.length <= SHOWN
     ? items.join(", ")
     : `${items.slice(0, SHOWN).join(", ")} … (${items.length} in all)`;
+}
+
+const isNothing = (value: unknown): boolean =>
+  isBlank(value) || (isList(value) && Array.from(value).every(isNothing));
+
+/** Whether the model took a row or a column of cells as something that is no list. */
+function isColumnInOtherForm(call: Call, place: number, value: unknown): boolean {
+  const cells = asCells(call.arguments[place]);
+  const isLine = cells !== null && (cells.length === 1 || cells[0]?.length === 1);
+  return isLine && typeof value === "object" && value !== null && !isList(value);
 }
 
 const isList = (value: unknown): value is ArrayLike<unknown> =>

@@ -30,11 +30,24 @@ export function inTwo(message: string): { readonly wrong: string; readonly mend:
   return { wrong: parts?.[1] ?? message, mend: parts?.[2] ?? "" };
 }
 
-/** The arguments in which an error stands already, by their place. */
-export function failedArguments(call: Call): readonly number[] {
-  return call.arguments.flatMap((argument, i) =>
-    asCells(argument)?.some((row) => row.some((cell) => errorCode(cell) !== undefined)) ? [i] : [],
+/** The arguments in which an error stands already that a cell of the answer takes, by their place. */
+export function failedArguments(call: Call, row: number, column: number): readonly number[] {
+  return call.arguments.flatMap((_, i) =>
+    cellsTaken(call, i, row, column).some((cell) => errorCode(cell) !== undefined) ? [i] : [],
   );
+}
+
+/** The cells of an argument that one cell of the answer is computed from. */
+export function cellsTaken(
+  { by, arguments: all }: Call,
+  place: number,
+  row: number,
+  column: number,
+) {
+  const cells = asCells(all[place]) ?? [];
+  if (by === "whole") return cells.flat();
+  const line = cells.length > 1 ? (cells[row] ?? []) : (cells[0] ?? []);
+  return by === "row" || line.length === 1 ? line : line.slice(column, column + 1);
 }
 
 /** What an error means that no function of ours gave: the sheet gave it. */

@@ -4,17 +4,18 @@ import type { Call } from "../../cells/observer";
 import type { SheetCell, SheetHost } from "../../host/host";
 import { tellWorking } from "../../working";
 import { Words } from "../functions/words";
-import { Amount } from "../parts/amount";
+import { Amount, shown } from "../parts/amount";
 import { Equation } from "../parts/equation";
 import { usePane } from "../parts/pane-context";
 import { PictureView } from "../pictures";
 import { useText } from "../theme/text-styles";
+import { answerOf } from "./answer-of";
 import { Arguments } from "./arguments";
 import { CaseChooser } from "./case-chooser";
 import { cautionsOf } from "./cautions-of";
 import { failedArguments, failureOf } from "./failure";
 import { FailureNote } from "./failure-note";
-import type { FoundCalls } from "./find-calls";
+import type { FoundCalls, Place } from "./find-calls";
 import { writtenCalls } from "./given";
 import { Steps } from "./steps";
 
@@ -24,6 +25,8 @@ const useStyles = makeStyles({
     fontSize: tokens.fontSizeBase500,
     lineHeight: tokens.lineHeightBase500,
   },
+  name: { fontSize: tokens.fontSizeBase300, color: tokens.colorNeutralForeground2 },
+  says: { margin: `${tokens.spacingVerticalXS} 0 ${tokens.spacingVerticalS}`, maxWidth: "64ch" },
   list: { margin: 0, paddingInlineStart: "18px", maxWidth: "64ch" },
 });
 
@@ -33,11 +36,14 @@ interface StoryProps {
   readonly found: FoundCalls;
 }
 
+const START: Place = { row: 0, column: 0 };
+
 /** How the number of a cell came about; where several functions made it, one at a time. */
 export default function Story({ host, cell, found }: StoryProps) {
   const text = useText();
-  const [place, setPlace] = useState(found.calls.length - 1);
-  const call = found.calls[place] as Call;
+  const last = found.calls.length - 1;
+  const [chosen, choose] = useState(last);
+  const call = found.calls[chosen] as Call;
   const isSpilled = found.address !== cell.address;
   return (
     <article>
@@ -50,46 +56,60 @@ export default function Story({ host, cell, found }: StoryProps) {
           </Link>
         </p>
       )}
-      {cell.formula !== "" && (
-        <p className={mergeClasses(text.paragraph, text.code)}>{cell.formula}</p>
-      )}
+      <p className={mergeClasses(text.paragraph, text.code)}>{found.formula}</p>
       {found.calls.length > 1 && (
         <Field label="Function in this cell" size="small">
           <Select
             size="small"
-            value={String(place)}
-            onChange={(_, { value }) => setPlace(Number(value))}
+            value={String(chosen)}
+            onChange={(_, { value }) => choose(Number(value))}
           >
-            {found.calls.map(({ id }, i) => (
-              <option key={id} value={i}>
-                {id}
+            {found.calls.map((one, i) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: the calls keep their places
+              <option key={i} value={i}>
+                {nameOf(found.calls, one)}
               </option>
             ))}
           </Select>
         </Field>
       )}
+      {chosen === last && found.place === undefined && (
+        <p className={mergeClasses(text.paragraph, text.faint)}>
+          The formula goes on from this answer: the cell shows {shown(cell.value)}.
+        </p>
+      )}
       <CallStory
-        key={place}
+        key={chosen}
         call={call}
-        formula={cell.formula}
-        namespace={host.namespace}
-        // A spilled cell shows the last call's answer; inner calls are told from their start.
-        row={place === found.calls.length - 1 ? found.row : 0}
-        column={place === found.calls.length - 1 ? found.column : 0}
+        given={givenTo(found, call, host.namespace)}
+        start={(chosen === last ? found.place : undefined) ?? START}
       />
     </article>
   );
 }
 
-interface CallStoryProps {
-  readonly call: Call;
-  readonly formula: string;
-  readonly namespace: string;
-  readonly row: number;
-  readonly column: number;
+/** The name of a call among the others of the cell: numbered where its function is there more than once. */
+function nameOf(calls: readonly Call[], call: Call): string {
+  const alike = calls.filter(({ id }) => id === call.id);
+  return alike.length === 1 ? call.id : `${call.id}, ${alike.indexOf(call) + 1} of ${alike.length}`;
 }
 
-function CallStory({ call, formula, namespace, ...start }: CallStoryProps) {
+/** The arguments as the formula writes them: of a function that stands there twice, those of this call. */
+function givenTo({ calls, formula }: FoundCalls, call: Call, namespace: string) {
+  const alike = calls.filter(({ id }) => id === call.id);
+  const written = writtenCalls(formula, namespace).filter(({ id }) => id === call.id);
+  return written.length === alike.length ? written[alike.indexOf(call)]?.given : undefined;
+}
+
+interface CallStoryProps {
+  readonly call: Call;
+  /** Its arguments as the formula writes them; undefined where that is not known. */
+  readonly given: readonly string[] | undefined;
+  /** Which cell of its answer is told first. */
+  readonly start: Place;
+}
+
+function CallStory({ call, given, start }: CallStoryProps) {
   const styles = useStyles();
   const text = useText();
   const { functions, open } = usePane();
@@ -100,18 +120,19 @@ function CallStory({ call, formula, namespace, ...start }: CallStoryProps) {
   const failure = failureOf(call, row, column);
   const values = failure === undefined ? call.values(row, column) : undefined;
   const working = values === undefined ? undefined : tellWorking(call.id, values);
-  const answer: unknown = Array.isArray(call.answer) ? call.answer[row]?.[column] : undefined;
-  const written = writtenCalls(formula, namespace).find(({ id }) => id === call.id);
+  const answer = answerOf(call, { row, column }, reference.returns);
   const tasks = cautionsOf(call.id);
   return (
     <>
       <CaseChooser call={call} row={row} column={column} choose={setPlace} />
       {failure !== undefined && <FailureNote failure={failure} />}
-      {(typeof answer === "number" || (typeof answer === "string" && !isTable(call))) && (
+      {answer !== undefined && (
         <p className={styles.answer}>
-          <Amount value={answer} unit={call.by === "whole" ? "" : unitOf(reference.returns)} />
+          {answer.name !== "" && <span className={styles.name}>{answer.name}: </span>}
+          <Amount value={answer.value} unit={answer.unit} />
         </p>
       )}
+      {working?.says !== undefined && <p className={styles.says}>{working.says}</p>}
       <h4 className={text.subheading}>Equation</h4>
       <Equation mathml={reference.mathml} label={`Equation of ${call.id}`} />
       {working !== undefined && <Steps steps={working.steps} />}
@@ -120,11 +141,11 @@ function CallStory({ call, formula, namespace, ...start }: CallStoryProps) {
       <Arguments
         call={call}
         reference={reference}
-        given={written?.given}
+        given={given}
         values={values}
         row={row}
         column={column}
-        failed={failure === undefined ? [] : failedArguments(call)}
+        failed={failure === undefined ? [] : failedArguments(call, row, column)}
       />
       <h4 className={text.subheading}>Keep in mind</h4>
       <ul className={styles.list}>
@@ -153,14 +174,4 @@ function CallStory({ call, formula, namespace, ...start }: CallStoryProps) {
       </p>
     </>
   );
-}
-
-/** Whether an answer is more than one value, so that a text in it is but a label. */
-const isTable = ({ by, answer }: Call) =>
-  by === "whole" && Array.isArray(answer) && answer.length * (answer[0]?.length ?? 0) > 1;
-
-/** The unit in the words of what comes back, where there is one for all. */
-function unitOf(returns: string): string {
-  const unit = /\[([^\]]+)\]/.exec(returns)?.[1] ?? "";
-  return unit.includes(",") ? "" : unit;
 }

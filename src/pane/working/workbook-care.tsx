@@ -5,6 +5,7 @@ import { usePane } from "../parts/pane-context";
 import { reasonOf, useDeed } from "../parts/use-deed";
 import { useText } from "../theme/text-styles";
 import { failureOf, sheetFailure } from "./failure";
+import { partsOf } from "./find-calls";
 
 const useStyles = makeStyles({
   buttons: { display: "flex", flexWrap: "wrap", gap: tokens.spacingHorizontalS },
@@ -95,9 +96,11 @@ const cells = (count: number) => (count === 1 ? "1 cell" : `${count} cells`);
 
 /** The message of the call that failed, where one of ours gave the error; else what the error means. */
 function reasonIn(host: SheetHost, cell: FailedCell): string {
-  for (const call of host.callsAt(cell.address)) {
-    const failure = failureOf(call, 0, 0);
-    if (failure !== undefined) return `${failure.wrong} ${failure.mend}`;
+  const from = cell.spilledFrom ?? cell.address;
+  const [own, first] = [partsOf(cell.address), partsOf(from)];
+  for (const call of host.callsAt(from)) {
+    const failure = failureOf(call, own.row - first.row, own.column - first.column);
+    if (failure?.code === cell.error) return `${failure.wrong} ${failure.mend}`;
   }
   const { wrong, mend } = sheetFailure(cell.error);
   return `${wrong} ${mend}`;

@@ -23,6 +23,23 @@ describe("reading the selection", () => {
     expect((await host.readSelection())?.cell).toMatchObject({ formula: "", value: 12.5 });
   });
 
+  test("says from which cell a value was spilled, where Excel tells", async () => {
+    const filled = (start: ReturnType<typeof startExcel>) => {
+      const spill = { rows: 3, columns: 2 };
+      start.fake.put("Log!B4", { formula: "=DROP(WETEND.X(A1),1)", value: 8, spill });
+      start.fake.put("Log!C6", { value: 9 });
+      start.fake.selection = "Log!C6";
+      return start;
+    };
+    const { fake, host } = filled(startExcel());
+    const spilledFrom = { address: "Log!B4", formula: "=DROP(WETEND.X(A1),1)", value: 8 };
+    expect((await host.readSelection())?.cell).toMatchObject({ value: 9, spilledFrom });
+    fake.selection = "Log!B4";
+    expect((await host.readSelection())?.cell).not.toHaveProperty("spilledFrom");
+    const older = filled(startExcel({ api: 11 }));
+    expect((await older.host.readSelection())?.cell).not.toHaveProperty("spilledFrom");
+  });
+
   test("gives nothing where no cells are selected", async () => {
     const { fake, host } = startExcel();
     fake.selection = undefined;

@@ -115,6 +115,21 @@ export class Range extends ClientObject {
     return spill;
   }
 
+  getSpillParentOrNullObject(): Range {
+    const parentOf = ({ sheet, area }: Where): Area | undefined => {
+      for (const [at, { spill }] of this.context.fake.sheets.get(sheet) ?? []) {
+        const filled = spill && { ...parseArea(at), ...spill };
+        if (filled && meet(filled, area)) return { ...filled, rows: 1, columns: 1 };
+      }
+      return undefined;
+    };
+    const parent = this.part((where) => parentOf(where) ?? where.area);
+    this.context.later("find spill parent", () => {
+      parent.isNullObject = parentOf(this.where()) === undefined;
+    });
+    return parent;
+  }
+
   private part(area: (where: Where) => Area): Range {
     return new Range(this.context, () => ({ sheet: this.where().sheet, area: area(this.where()) }));
   }

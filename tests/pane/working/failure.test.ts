@@ -1,6 +1,12 @@
 import { expect, test } from "vitest";
 import type { Call } from "../../../src/cells/observer";
-import { failedArguments, failureOf, inTwo, sheetFailure } from "../../../src/pane/working/failure";
+import {
+  cellsTaken,
+  failedArguments,
+  failureOf,
+  inTwo,
+  sheetFailure,
+} from "../../../src/pane/working/failure";
 import { column, emulateExcel, HostError } from "../../host/emulated-excel";
 
 const excel = emulateExcel();
@@ -33,7 +39,15 @@ test("an error that came in with an argument leads to that argument", () => {
     code: "#DIV/0!",
     wrong: "A cell that this formula takes holds #DIV/0!.",
   });
-  expect(failedArguments(call)).toEqual([1]);
+  expect(failedArguments(call, 0, 0)).toEqual([1]);
+});
+
+test("in a column an error counts for its own row, and the row has its own cells", () => {
+  const call = callOf("DOSE.TARGET", column(6.5, 7), column(new HostError("#N/A"), null));
+  expect(failedArguments(call, 0, 0)).toEqual([1]);
+  expect(failedArguments(call, 1, 0)).toEqual([]);
+  expect(cellsTaken(call, 0, 1, 0)).toEqual([7]);
+  expect(cellsTaken(call, 1, 1, 0)).toEqual([null]);
 });
 
 test.each([
