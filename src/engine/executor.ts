@@ -74,7 +74,7 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
     );
 
   function fail(cell: FormulaCell, error: string, message?: string, row = 0, column = 0) {
-    if (message) failures.add(cell, { error, message, row, column });
+    failures.add(cell, { error, message, row, column });
     return formula.ErrorValueObject.create(error as never);
   }
 
@@ -88,8 +88,7 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
     // Null is shown as 0, as a host does.
     if (value === null) return formula.NumberValueObject.create(0);
     const failed = loaded.readError(value);
-    if (failed)
-      return fail(cell, failed.error, failed.message ?? broughtIn(failed.error), row, column);
+    if (failed) return fail(cell, failed.error, failed.message, row, column);
     return fail(
       cell,
       "#VALUE!",
@@ -121,10 +120,6 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
 
   return loaded.functions.map((own) => new Executor(own));
 }
-
-/** An error that an argument brought with it, other than from a cell: it says nothing of its own. */
-const broughtIn = (error: string) =>
-  `What the formula takes here holds ${error} already. Mend that first.`;
 
 const atMost = (name: string, count: number) =>
   `${name} takes ${count} ${count === 1 ? "argument" : "arguments"} at most.`;

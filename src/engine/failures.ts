@@ -10,7 +10,8 @@ export interface FormulaCell {
 
 interface Failure {
   readonly error: string;
-  readonly message: string;
+  /** Undefined where the function says nothing of its own: an argument brought the error with it. */
+  readonly message: string | undefined;
   /** Where in the spilled answer the error stands. */
   readonly row: number;
   readonly column: number;
@@ -50,6 +51,6 @@ export class Failures {
   messageOf(formula: FormulaCell, error: string, row = 0, column = 0): string | undefined {
     const alike = this.#byCell.get(keyOf(formula))?.list.filter((known) => known.error === error);
     const exact = alike?.find((known) => known.row === row && known.column === column);
-    return (exact ?? alike?.[0])?.message;
+    return (exact ?? alike?.find((known) => known.message !== undefined))?.message;
   }
 }

@@ -5,6 +5,7 @@ import { CellAlertManagerService } from "@univerjs/sheets-ui";
 import type { FormulaCell } from "../engine/failures";
 import { addressOf } from "../workbook/address";
 import { isError, type Value } from "../workbook/book";
+import { errorWords } from "../workbook/formula/error-words";
 import { type Grid, workbookOf } from "./grid";
 import type { Carried } from "./grid-book";
 import { reveal } from "./reveal";
@@ -59,7 +60,7 @@ export class Status {
     const { prompt } = (data?.custom ?? {}) as Carried;
     const value = valueAt(this.grid, worksheet, row, column);
     const message = isError(value)
-      ? messageAt(this.grid, worksheet, row, column, value.error)
+      ? (messageAt(this.grid, worksheet, row, column, value.error) ?? errorWords(value.error))
       : undefined;
     return {
       address: addressOf(row, column),

@@ -1,5 +1,9 @@
 import { ICommandService, type Worksheet } from "@univerjs/core";
-import { SetRangeValuesMutation, SheetsSelectionsService } from "@univerjs/sheets";
+import {
+  SetRangeValuesMutation,
+  SetWorksheetActiveOperation,
+  SheetsSelectionsService,
+} from "@univerjs/sheets";
 import type { Computed } from "../../workbench/computed";
 import { type Grid, workbookOf } from "../../workbench/grid";
 import { anchorOf } from "../../workbench/seen-cells";
@@ -53,7 +57,8 @@ export function watchSelection(
   const { injector } = grid;
   const selected = injector.get(SheetsSelectionsService).selectionChanged$.subscribe(follow);
   const written = injector.get(ICommandService).onCommandExecuted(({ id }) => {
-    if (id === SetRangeValuesMutation.id) follow();
+    // Another sheet brings its own selection, which is no change to the grid.
+    if (id === SetRangeValuesMutation.id || id === SetWorksheetActiveOperation.id) follow();
   });
   const stopComputed = computed.watch(follow);
   follow();

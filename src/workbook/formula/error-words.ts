@@ -1,0 +1,13 @@
+/** What an error says that comes from the sheet and not from one of our functions. */
+const WORDS: Readonly<Record<string, string>> = {
+  "#SPILL!": "Cells that the answer would fill are not empty. Clear them or move the formula.",
+  "#REF!": "The formula refers to cells that are gone.",
+  "#NAME?":
+    "The formula names something that the workbook does not have, or a name that stands for itself.",
+  "#CYCLE!": "The formula refers to itself, through other cells or at once.",
+  "#N/A":
+    "A cell that the formula reads, or a native function in it, gives this error; or its answer ends before this cell of an array formula.",
+};
+
+export const errorWords = (error: string): string =>
+  WORDS[error] ?? "A cell that the formula reads, or a native function in it, gives this error.";
