@@ -17,6 +17,7 @@ import {
 import type { Book } from "../workbook/book";
 import type { PlannedBook } from "../workbook/layout/planned";
 import type { OpenedWorkbook } from "../workbook/read/read-workbook";
+import { BesideCells } from "./following/beside-cells";
 import { type Grid, workbookOf } from "./grid";
 import { gridBook } from "./grid-book";
 import { readGrid } from "./read-grid";
@@ -53,8 +54,11 @@ export class Desk {
   #changed = false;
   #reshaped = false;
   #count = 0;
+  /** What the sheets hold that the grid knows nothing of. */
+  readonly beside: BesideCells;
 
   constructor(private readonly grid: Grid) {
+    this.beside = new BesideCells(grid);
     grid.injector.get(ICommandService).onCommandExecuted(({ id }, options) => {
       const reshapes = reshaping.has(id) || (id === InsertSheetMutation.id && this.#isOfFile());
       if (reshapes) this.#reshaped = true;
@@ -96,8 +100,16 @@ export class Desk {
     const book: Book = source.kind === "template" ? source.planned : source.opened.book;
     const workbook = this.grid.api.createWorkbook(gridBook(book, `book-${this.#count++}`));
     const first = firstToShow(book, source.kind === "template");
-    const sheet = workbook.getSheetBySheetId(`sheet-${first}`);
+    const sheet = workbook.getSheetBySheetId(sheetId(first));
     if (sheet) workbook.setActiveSheet(sheet);
+    this.beside.forgetAll();
+    if (source.kind === "template") {
+      const { sheets } = source.planned;
+      this.beside.take(
+        sheets,
+        sheets.map((_, index) => sheetId(index)),
+      );
+    }
     this.#lying = lying;
     this.#changed = false;
     this.#reshaped = false;
@@ -128,6 +140,8 @@ export class Desk {
     return readGrid(workbook, model, names.getDefinedNameMap(workbook.getUnitId()) ?? {});
   }
 }
+
+const sheetId = (index: number) => `sheet-${index}`;
 
 const joined = (first: PlannedBook, second: PlannedBook): PlannedBook => ({
   ...first,

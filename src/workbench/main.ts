@@ -111,6 +111,14 @@ async function start(): Promise<void> {
   addEventListener("beforeunload", (event) => desk.changed && event.preventDefault());
 
   openTemplate(doseAndEffluent);
+  let chartsShown = false;
+  async function showChartsOnce(): Promise<void> {
+    if (chartsShown) return;
+    chartsShown = true;
+    const { showCharts } = await import("./charts");
+    showCharts(grid, desk, computed);
+  }
+
   // The grid makes its parts with the first workbook; it computes when this turn of the page has ended.
   const status = new Status(grid, byId("status"), byId<HTMLButtonElement>("failing"));
   let circleTold = false;
@@ -122,7 +130,10 @@ async function start(): Promise<void> {
     circleTold = circular;
     document.documentElement.dataset.computed = desk.lying?.fileName ?? "";
     // Once the numbers are on the screen.
-    requestAnimationFrame(() => pane.ready());
+    requestAnimationFrame(() => {
+      pane.ready();
+      void showChartsOnce().catch(broken);
+    });
   });
   nameControls(byId("grid"));
   followTheme(grid);

@@ -2,7 +2,6 @@ import { readFile } from "node:fs/promises";
 import ExcelJS from "exceljs";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
-import { USUAL_ROW_HEIGHT } from "../../src/workbench/grid-book";
 import type { Book } from "../../src/workbook/book";
 import { functionNames } from "../../src/workbook/formula/stored-form";
 import { readWorkbook } from "../../src/workbook/read/read-workbook";
@@ -95,8 +94,8 @@ test("a workbook of another library keeps its formulas, through edits and throug
   expect(edited.tables).toEqual(before.tables);
 
   // One row above the table, and one into it.
-  await insertRowAbove(workbench, "Mill log", 2);
-  await insertRowAbove(workbench, "Mill log", 6);
+  await workbench.insertRowAbove("Mill log", 2);
+  await workbench.insertRowAbove("Mill log", 6);
   expect((await workbench.read("Mill log!D5")).value).toBe("10");
   await workbench.type("Mill log!B6", "1");
   expect((await workbench.read("Sums!B2")).value).toBe("16");
@@ -119,20 +118,3 @@ test("a workbook of another library keeps its formulas, through edits and throug
   expect(grown.definedNames).toEqual([{ name: "dose", formula: "'Mill log'!$B$5" }]);
   expect(workbench.errors).toEqual([]);
 });
-
-/** By the menu of the row's header, as a person does it. */
-async function insertRowAbove(workbench: WorkbenchPage, sheet: string, row: number): Promise<void> {
-  await workbench.select(`${sheet}!A${row}`);
-  await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
-  // Header bars and rows of this sheet all have the usual height.
-  const canvas = await workbench.page.locator('canvas[id^="univer-sheet-main"]').boundingBox();
-  const at = { x: 20, y: (canvas?.y ?? 0) + 20 + (row - 0.5) * USUAL_ROW_HEIGHT };
-  await workbench.page.mouse.click(at.x, at.y);
-  // The name box tells when the whole row is selected.
-  await workbench.page
-    .locator(`[aria-label="Cell or name to go to"][value="${row}:${row}"]`)
-    .waitFor();
-  await workbench.page.mouse.click(at.x, at.y, { button: "right" });
-  await workbench.page.getByText("rows above").click({ position: { x: 8, y: 8 } });
-  await workbench.computed();
-}

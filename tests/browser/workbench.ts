@@ -1,6 +1,7 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import path from "node:path";
 import type { Browser, Page } from "playwright-core";
+import { USUAL_ROW_HEIGHT } from "../../src/workbench/grid-book";
 
 const root = path.join(import.meta.dirname, "../..");
 
@@ -95,6 +96,22 @@ export class WorkbenchPage {
     await this.page.evaluate(() => delete document.documentElement.dataset.computed);
     await this.page.keyboard.type(text);
     await this.page.keyboard.press("Enter");
+    await this.computed();
+  }
+
+  /** By the menu of the row's header, as a person does it. The rows above it have the usual height. */
+  async insertRowAbove(sheet: string, row: number): Promise<void> {
+    await this.select(`${sheet}!A${row}`);
+    await this.page.evaluate(() => delete document.documentElement.dataset.computed);
+    const canvas = await this.page.locator('canvas[id^="univer-sheet-main"]').boundingBox();
+    const at = { x: 20, y: (canvas?.y ?? 0) + 20 + (row - 0.5) * USUAL_ROW_HEIGHT };
+    await this.page.mouse.click(at.x, at.y);
+    // The name box tells when the whole row is selected.
+    await this.page
+      .locator(`[aria-label="Cell or name to go to"][value="${row}:${row}"]`)
+      .waitFor();
+    await this.page.mouse.click(at.x, at.y, { button: "right" });
+    await this.page.getByText("rows above").click({ position: { x: 8, y: 8 } });
     await this.computed();
   }
 }

@@ -48,6 +48,10 @@ export function addSheets(
       .get(IUndoRedoService)
       .pushUndoRedo({ unitID: workbook.getUnitId(), undoMutations: undo, redoMutations: todo });
   });
+  desk.beside.take(
+    book.sheets,
+    sheets.map(({ id }) => id),
+  );
   const open = grid.api.getActiveWorkbook();
   const first = open?.getSheetBySheetId(sheets[0]?.id ?? "");
   if (first) open?.setActiveSheet(first);

@@ -1,5 +1,6 @@
 import type { Chart, ChartSeries, ChartType } from "wasm-xlsxwriter";
-import { type Area, type Book, cellAt } from "../book";
+import { type Book, cellAt } from "../book";
+import { drawnArea } from "../layout/drawn-cells";
 import { limitColour, palette, seriesColours } from "../layout/looks";
 import type { CellsOf, PlannedChart, PlannedSeries } from "../layout/planned";
 import type { ChartKind } from "../plan";
@@ -26,21 +27,11 @@ const upright = new Set<ChartKind>(["columns", "stacked columns", "full columns"
 const lying = new Set<ChartKind>(["bars", "stacked bars"]);
 const filled = new Set<ChartKind>([...upright, ...lying]);
 
-/** The cells that a series draws now: of a spill, only as far as its formula reaches. */
-export function drawnCells(book: Book, { sheet, area, spillAt }: CellsOf): Area {
+function rangeOf(library: Library, book: Book, cells: CellsOf) {
+  const { sheet, spillAt } = cells;
   const home = book.sheets.find(({ name }) => name === sheet);
   const extent = home && spillAt && cellAt(home, spillAt.row, spillAt.column)?.spill;
-  if (!extent || !spillAt) return area;
-  const rows = Math.max(1, Math.min(area.rows, spillAt.row + extent.rows - area.row));
-  const columns = Math.max(
-    1,
-    Math.min(area.columns, spillAt.column + extent.columns - area.column),
-  );
-  return { ...area, rows, columns };
-}
-
-function rangeOf(library: Library, book: Book, cells: CellsOf) {
-  const { row, column, rows, columns } = drawnCells(book, cells);
+  const { row, column, rows, columns } = drawnArea(cells, extent);
   const last = [row + rows - 1, column + columns - 1] as const;
   return library.ChartRange.newFromRange(cells.sheet, row, column, ...last);
 }

@@ -1,0 +1,37 @@
+import type { Worksheet } from "@univerjs/core";
+import { FormulaDataModel } from "@univerjs/engine-formula";
+import { spilledRanges } from "../../engine/read-cells";
+import { type Grid, workbookOf } from "../grid";
+import { valueAt } from "../seen-cells";
+import type { ShownCells } from "./shown-cells";
+
+/** The cells of the grid, as charts see them. */
+export function cellsOfGrid(grid: Grid): ShownCells {
+  const workbook = workbookOf(grid);
+  const model = grid.injector.get(FormulaDataModel);
+  const sheetNamed = (name: string): Worksheet | undefined =>
+    workbook?.getSheetBySheetName(name) ?? undefined;
+  return {
+    at(sheet, row, column) {
+      const worksheet = sheetNamed(sheet);
+      if (!workbook || !worksheet) return { value: null };
+      const data = worksheet.getCellRaw(row, column);
+      const format = workbook.getStyles().getStyleByCell(data)?.n?.pattern;
+      return { value: valueAt(grid, worksheet, row, column), format };
+    },
+    spillAt(sheet, row, column) {
+      const worksheet = sheetNamed(sheet);
+      const range =
+        worksheet &&
+        spilledRanges(model, worksheet).find(
+          ({ startRow, startColumn }) => startRow === row && startColumn === column,
+        );
+      return (
+        range && {
+          rows: range.endRow - range.startRow + 1,
+          columns: range.endColumn - range.startColumn + 1,
+        }
+      );
+    },
+  };
+}

@@ -1,0 +1,183 @@
+import { readFile } from "node:fs/promises";
+import type { Browser, Locator } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { addressOf } from "../../src/workbook/address";
+import { layOut } from "../../src/workbook/layout/lay-out";
+import type { PlannedChart } from "../../src/workbook/layout/planned";
+import { plans } from "../../templates/plans";
+import { chemicalBudget } from "../../templates/plans/chemical-budget";
+import { doseAndEffluent } from "../../templates/plans/dose-and-effluent";
+import { seriousFindings } from "./axe";
+import { openBrowser } from "./browser";
+import { type RunningWorkbench, startWorkbench, WorkbenchPage } from "./workbench";
+
+let running: RunningWorkbench;
+let browser: Browser;
+
+beforeAll(async () => {
+  [running, browser] = await Promise.all([startWorkbench(), openBrowser()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await running?.stop();
+});
+
+const chartsOf = (plan: (typeof plans)[number]) =>
+  layOut(plan).sheets.flatMap(({ name, charts }) =>
+    charts.map((chart) => ({ sheet: name, chart })),
+  );
+
+const planned = (sheet: string, plan = doseAndEffluent): PlannedChart => {
+  const found = chartsOf(plan).find((one) => one.sheet === sheet);
+  if (!found) throw new Error(`No chart is planned on ${sheet}.`);
+  return found.chart;
+};
+
+const picture = ({ page }: WorkbenchPage, { alt }: PlannedChart): Locator =>
+  page.getByRole("img", { name: alt, exact: true });
+
+async function openTemplate({ page }: WorkbenchPage, question: string): Promise<void> {
+  await page.evaluate(() => delete document.documentElement.dataset.computed);
+  await page.locator("#templates summary").click();
+  await page.getByRole("button", { name: question }).click();
+  await page.waitForSelector("html[data-computed]");
+}
+
+const boxOf = async (locator: Locator) => {
+  const box = await locator.boundingBox();
+  if (!box) throw new Error("The picture is not shown.");
+  return box;
+};
+
+describe("the pictures of charts", () => {
+  let workbench: WorkbenchPage;
+  const permit = planned("Permit");
+  /** Whether the page asked before it put a changed workbook away. */
+  let asked = false;
+
+  beforeAll(async () => {
+    workbench = await WorkbenchPage.open(browser, running.address);
+    workbench.page.on("dialog", (dialog) => {
+      asked = true;
+      void dialog.accept();
+    });
+  });
+
+  test("are there on every sheet for which a plan has them, with their words, and on no other", async () => {
+    for (const plan of plans) {
+      await openTemplate(workbench, plan.question);
+      for (const { name, charts } of layOut(plan).sheets) {
+        await workbench.show(name);
+        for (const chart of charts) await picture(workbench, chart).waitFor({ state: "attached" });
+        await workbench.page.waitForFunction(
+          (count) => document.querySelectorAll(".chart[role=img]").length === count,
+          charts.length,
+        );
+      }
+    }
+    await openTemplate(workbench, doseAndEffluent.question);
+  });
+
+  test("show what the cells say, and change with them", async () => {
+    await workbench.show("Permit");
+    const chart = picture(workbench, permit);
+    await chart.getByText("Part of the limit (%)").waitFor();
+    const columns = () =>
+      chart
+        .locator('[fill="url(#chart-fill-0)"] rect')
+        .evaluateAll((all) => all.map((rect) => Number(rect.getAttribute("height"))));
+    const before = await columns();
+    const table = layOut(doseAndEffluent).tables.find(({ sheet }) => sheet === "Permit");
+    const { row = 0, column = 0 } = table?.area ?? {};
+    // What else leaves, of the first substance.
+    await workbench.type(`Permit!${addressOf(row + 1, column + 2)}`, "100");
+    await expect.poll(async () => (await columns())[0]).toBeLessThan((before[0] as number) / 10);
+    expect((await columns())[1]).toBeCloseTo(before[1] as number, 0);
+  });
+
+  test("scroll with the sheet, and take neither wheel nor click from it", async () => {
+    await workbench.show("Permit");
+    const chart = picture(workbench, permit);
+    const before = await boxOf(chart);
+    await workbench.page.mouse.move(before.x + 200, before.y + 100);
+    await workbench.page.mouse.wheel(0, 120);
+    await expect.poll(async () => (await boxOf(chart)).y).toBeLessThan(before.y - 50);
+    const now = await boxOf(chart);
+    await workbench.page.mouse.click(now.x + 20, now.y + 150);
+    await workbench.page.locator("#status .address", { hasText: /^A2\d$/ }).waitFor();
+    await workbench.page.keyboard.type("typed below");
+    await workbench.page.keyboard.press("Enter");
+    const typed = (await workbench.page.locator("#status .address").textContent()) ?? "";
+    expect(typed).toMatch(/^A2\d$/);
+    await workbench.page.mouse.wheel(0, -500);
+  });
+
+  test("stay with their cells when rows are inserted above, and draw the same", async () => {
+    await workbench.show("Permit");
+    const chart = picture(workbench, permit);
+    const before = await boxOf(chart);
+    const drawn = await chart.innerHTML();
+    await workbench.insertRowAbove("Permit", 1);
+    await expect.poll(async () => (await boxOf(chart)).y).toBeGreaterThan(before.y + 20);
+    expect(await chart.innerHTML()).toBe(drawn);
+    await workbench.page.keyboard.press("Control+z");
+    await expect.poll(async () => (await boxOf(chart)).y).toBeCloseTo(before.y, 0);
+  });
+
+  test("do not make the workbook count as changed", async () => {
+    await openTemplate(workbench, chemicalBudget.question);
+    asked = false;
+    await workbench.show("Actual");
+    await picture(workbench, planned("Actual", chemicalBudget)).waitFor();
+    await openTemplate(workbench, doseAndEffluent.question);
+    expect(asked).toBe(false);
+  });
+
+  test("stand with their first columns in the pane that stays, where columns are frozen", async () => {
+    await openTemplate(workbench, chemicalBudget.question);
+    await workbench.show("Actual");
+    const chart = picture(workbench, planned("Actual", chemicalBudget));
+    const before = await boxOf(chart);
+    await workbench.page.mouse.move(before.x + 300, before.y + 20);
+    await workbench.page.mouse.wheel(200, 0);
+    await expect.poll(async () => (await boxOf(chart)).x).toBeLessThan(before.x - 100);
+    const kept = workbench.page.locator(".chart-pane:not([hidden]) .chart[aria-hidden]");
+    expect(
+      await kept.evaluateAll((all) => all.some((one) => one.getBoundingClientRect().x >= 0)),
+    ).toBe(true);
+  });
+
+  test("log no error", () => {
+    expect(workbench.errors).toEqual([]);
+  });
+});
+
+test("a saved template has each of its charts once", async () => {
+  const workbench = await WorkbenchPage.open(browser, running.address);
+  await workbench.show("Permit");
+  await picture(workbench, planned("Permit")).waitFor();
+  const [download] = await Promise.all([
+    workbench.page.waitForEvent("download"),
+    workbench.page.getByRole("button", { name: "Save .xlsx" }).click(),
+  ]);
+  const { unzipSync } = await import("fflate");
+  const parts = Object.keys(unzipSync(await readFile(await download.path())));
+  const charts = parts.filter((part) => /^xl\/charts\/chart\d+\.xml$/.test(part));
+  expect(charts).toHaveLength(chartsOf(doseAndEffluent).length);
+  await workbench.page.close();
+});
+
+describe.each([
+  ["light", {}],
+  ["dark", { colorScheme: "dark" }],
+  ["forced colours", { forcedColors: "active" }],
+] as const)("in %s", (_, options) => {
+  test("a sheet with charts has no serious fault of accessibility", async () => {
+    const workbench = await WorkbenchPage.open(browser, running.address, options);
+    await workbench.show("Thirty days");
+    await picture(workbench, planned("Thirty days")).waitFor();
+    expect(await seriousFindings(workbench.page)).toEqual([]);
+    await workbench.page.close();
+  });
+});

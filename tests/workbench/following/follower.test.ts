@@ -1,0 +1,117 @@
+import { UndoCommandId } from "@univerjs/core";
+import {
+  InsertColMutation,
+  InsertRowMutation,
+  MoveRangeMutation,
+  MoveRowsMutation,
+  RemoveRowMutation,
+} from "@univerjs/sheets";
+import { beforeEach, describe, expect, test } from "vitest";
+import { Follower, isGone } from "../../../src/workbench/following/follower";
+import type { Grid } from "../../../src/workbench/grid";
+
+interface Command {
+  readonly id: string;
+  readonly params?: unknown;
+}
+type Listener = (command: Command) => void;
+
+/** The grid's command service, as far as who follows it listens. */
+class Commands {
+  readonly #before: Listener[] = [];
+  readonly #after: Listener[] = [];
+
+  beforeCommandExecuted(listener: Listener): void {
+    this.#before.push(listener);
+  }
+
+  onCommandExecuted(listener: Listener): void {
+    this.#after.push(listener);
+  }
+
+  /** A command that runs others while it runs. */
+  run(command: Command, ...within: Command[]): void {
+    for (const listener of this.#before) listener(command);
+    for (const one of within) this.run(one);
+    for (const listener of this.#after) listener(command);
+  }
+}
+
+const rows = (startRow: number, endRow: number) => ({
+  startRow,
+  endRow,
+  startColumn: 0,
+  endColumn: 50,
+});
+const onRows = (id: string, from: number, to = from, subUnitId = "log"): Command => ({
+  id,
+  params: { subUnitId, range: rows(from, to) },
+});
+const area = { row: 4, rows: 3, column: 1, columns: 2 };
+
+describe("an area", () => {
+  let commands: Commands;
+  let follower: Follower;
+  beforeEach(() => {
+    commands = new Commands();
+    follower = new Follower({ injector: { get: () => commands } } as unknown as Grid);
+  });
+
+  test("moves with rows and columns that are inserted before it, on its own sheet", () => {
+    const now = follower.follow("log", area);
+    commands.run(onRows(InsertRowMutation.id, 0, 1));
+    commands.run(onRows(InsertRowMutation.id, 0, 1, "another"));
+    commands.run({
+      id: InsertColMutation.id,
+      params: {
+        subUnitId: "log",
+        range: { startRow: 0, endRow: 999, startColumn: 1, endColumn: 1 },
+      },
+    });
+    expect(now()).toEqual({ sheetId: "log", area: { row: 6, rows: 3, column: 2, columns: 2 } });
+  });
+
+  test("is gone with its cells, and back when that is undone", () => {
+    const now = follower.follow("log", area);
+    commands.run(onRows(RemoveRowMutation.id, 3, 8));
+    expect(isGone(now())).toBe(true);
+    commands.run({ id: UndoCommandId }, onRows(InsertRowMutation.id, 3, 8));
+    expect(now().area).toEqual(area);
+  });
+
+  test("has its first row again when the removal of it is undone", () => {
+    const now = follower.follow("log", area);
+    commands.run(onRows(RemoveRowMutation.id, 4));
+    expect(now().area).toMatchObject({ row: 4, rows: 2 });
+    commands.run({ id: UndoCommandId }, onRows(InsertRowMutation.id, 4));
+    expect(now().area).toEqual(area);
+  });
+
+  test("stays shorter where a row is removed, and another one inserted by hand", () => {
+    const now = follower.follow("log", area);
+    commands.run(onRows(RemoveRowMutation.id, 4));
+    commands.run(onRows(InsertRowMutation.id, 4));
+    expect(now().area).toMatchObject({ row: 5, rows: 2 });
+  });
+
+  test("goes with its rows when they are moved", () => {
+    const now = follower.follow("log", area);
+    commands.run({
+      id: MoveRowsMutation.id,
+      params: { subUnitId: "log", sourceRange: rows(4, 6), targetRange: rows(20, 22) },
+    });
+    expect(now().area).toMatchObject({ row: 17, rows: 3 });
+  });
+
+  test("goes with its cells when they are cut and put on another sheet", () => {
+    const now = follower.follow("log", area);
+    const params = {
+      fromRange: { startRow: 4, endRow: 6, startColumn: 0, endColumn: 3 },
+      toRange: { startRow: 10, endRow: 12, startColumn: 5, endColumn: 8 },
+      from: { subUnitId: "log" },
+      to: { subUnitId: "copy" },
+    };
+    commands.run({ id: MoveRangeMutation.id, params });
+    expect(now()).toEqual({ sheetId: "copy", area: { row: 10, rows: 3, column: 6, columns: 2 } });
+  });
+});
