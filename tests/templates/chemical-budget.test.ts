@@ -110,3 +110,38 @@ test("next year's budget stands before a month is over", async () => {
   expect(answers.slice(1)).toEqual(["not yet", "not yet"]);
   expect(valueNamed(book, "monthsMade")).toBe(0);
 });
+
+test("a month left blank among the others is one of standstill, and its blank cells are counted", async () => {
+  const gap = (value: number | string | null, month: number) => (month === 7 ? null : value);
+  const typed = ["output", "bought", "price", "retention"].map((key) => [`actual.${key}`, gap]);
+  const { book, failures } = await computed(
+    typedOver(chemicalBudget, {}, Object.fromEntries(typed)),
+  );
+  expect(failures).toEqual([]);
+  expect(numberOf(book, "monthsMade")).toBe(12);
+  expect(numberOf(book, "leftBlank")).toBe(2);
+  const blank = months[7] as (typeof months)[number];
+  expect(cents(numberOf(book, "overspent"))).toBe(cents(over - blank.actual));
+  expect(numberOf(book, "unexplained")).toBe(0);
+});
+
+test("a month whose price is not typed yet is refused by its place, not taken as free", async () => {
+  const gap = (value: number | string | null, month: number) => (month === 7 ? null : value);
+  const { book, failures } = await computed(typedOver(chemicalBudget, {}, { "actual.price": gap }));
+  expect(numberOf(book, "leftBlank")).toBe(1);
+  const messages = failures.map(({ message }) => message);
+  expect(messages).toContain(
+    "actualPrice (8 of 12) is 0 or blank. Give a number above 0 [money/kg].",
+  );
+});
+
+test("a sentence says how much more was spent, and mostly why", () => {
+  const sheet = book.sheets.find(({ name }) => name === "Variance");
+  const said = [12, 22].map((row) => sheet && cellAt(sheet, row, 0)?.value);
+  const words = (more: number, planned: number) =>
+    `${Math.round(more).toLocaleString("en")} more was spent than the ${Math.round(planned).toLocaleString("en")} budgeted (${((100 * more) / planned).toFixed(1)} %), mostly because of the price.`;
+  const quarter = months.slice(6, 9);
+  const planned = (span: typeof months) => sum(span.map((month) => month.budget));
+  const more = (span: typeof months) => sum(span.map((month) => month.actual - month.budget));
+  expect(said).toEqual([months, quarter].map((span) => words(more(span), planned(span))));
+});

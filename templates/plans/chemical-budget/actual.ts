@@ -1,7 +1,7 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { year } from "../harrow-fen/year";
 import { down, note, result } from "../parts/lines";
-import { byMonth } from "./by-month";
+import { byMonth, MONTH } from "./by-month";
 import { actualToDate, planToDate } from "./to-date";
 
 const actual: Part = {
@@ -9,24 +9,24 @@ const actual: Part = {
   at: "A5",
   name: "actual",
   columns: [
-    { key: "month", header: "Month", values: year.months },
+    { key: "month", header: "Month", values: year.months, format: MONTH },
     {
       key: "output",
       header: "Dry output",
       unit: "t",
       values: year.actual.output,
       format: "#,##0",
-      allow: { number: { from: 0.001, to: 1_000_000 } },
-      help: "Oven-dry furnish made in the month.",
+      allow: { number: { from: 0, to: 1_000_000 } },
+      help: "Oven-dry furnish made in the month; 0 where the machine stood still.",
     },
     {
       key: "bought",
-      header: "Starch",
-      unit: "kg dry",
+      header: "Dry starch",
+      unit: "kg",
       values: year.actual.bought,
       format: "#,##0",
       allow: { number: { from: 0, to: 100_000_000 } },
-      help: "Dry active additive taken from stores: invoices and stock-taking.",
+      help: "Dry active additive used: invoices, less what was added to the stock.",
     },
     {
       key: "price",
@@ -39,8 +39,8 @@ const actual: Part = {
     },
     {
       key: "retention",
-      header: "Retention",
-      unit: "overall",
+      header: "Overall retention",
+      unit: "fraction",
       values: year.actual.retention,
       format: "0.0 %",
       allow: { number: { from: 0.001, to: 1 } },
@@ -49,20 +49,24 @@ const actual: Part = {
   ],
 };
 
+/** What a month needs: output and use, and where something was used a price and a retention. */
+const blankCells =
+  "SUM((SEQUENCE(ROWS({actual.output}))<={monthsMade})*(2-ISNUMBER({actual.output})-ISNUMBER({actual.bought})+({actual.bought}>0)*(2-ISNUMBER({actual.price})-ISNUMBER({actual.retention}))))";
+
 const room = { rows: year.months.length, columns: 1 };
 
 export const actualSheet: SheetPlan = {
   name: "Actual",
   widths: {
-    A: 12,
+    A: 20,
     B: 13,
     C: 12,
     D: 13,
-    E: 12,
+    E: 17,
     F: 2,
-    G: 12,
-    H: 11,
-    I: 6,
+    G: 13,
+    H: 12,
+    I: 7,
     J: 12,
     K: 13,
     L: 14,
@@ -75,18 +79,20 @@ export const actualSheet: SheetPlan = {
     { kind: "text", at: "A1", look: "title", text: "Actual" },
     ...down("A2", [
       note(
-        "September is the month of the log in the workbook dose-and-effluent: one day overdosed. Leave the months to come blank.",
+        "Leave the months to come blank. September is the month of the log in the workbook dose-and-effluent, with one day overdosed.",
         8,
       ),
-      result("monthsMade", "Months over", "", "0", "COUNT({actual.output})"),
+      result("monthsMade", "Months so far", "", "0", "IFERROR(MATCH(9E+307,{actual.output}),0)"),
+      result("leftBlank", "Blank cells in them", "", "0", blankCells),
     ]),
+    { kind: "rule", on: "{leftBlank}", when: { above: 0 }, look: "breach" },
     actual,
     {
       kind: "spill",
       at: "G6",
       name: "dosed",
       headers: ["Dosed (kg/t)"],
-      formula: `${actualToDate.bought}*(1-{loss})/${actualToDate.output}`,
+      formula: `IF(${actualToDate.output}=0,0,${actualToDate.bought}*(1-{loss})/${actualToDate.output})`,
       room,
       format: "0.00",
     },
@@ -94,8 +100,8 @@ export const actualSheet: SheetPlan = {
       kind: "spill",
       at: "H6",
       name: "overPlan",
-      headers: ["Over plan"],
-      formula: `{dosed}/${planToDate.dose}-1`,
+      headers: ["Above plan"],
+      formula: `IF(({dosed}=0)+(${planToDate.dose}=0),0,{dosed}/${planToDate.dose}-1)`,
       room,
       format: "+0.0 %;-0.0 %;0.0 %",
     },
@@ -103,7 +109,13 @@ export const actualSheet: SheetPlan = {
     ...byMonth({
       at: "J6",
       name: "spent",
-      headers: ["Output (t)", "Starch (kg)", "Cost (money)", "Cost (money/t)", "So far (money)"],
+      headers: [
+        "Output (t)",
+        "Dry starch (kg)",
+        "Cost (money)",
+        "Cost (money/t)",
+        "Cumulative (money)",
+      ],
       format: ["#,##0", "#,##0", "#,##0", "0.00", "#,##0"],
       formula: `WETEND.COST.BUDGET(${actualToDate.output},{dosed},${actualToDate.price},{loss},${actualToDate.month})`,
     }),

@@ -2,26 +2,26 @@ import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { effluent, starch } from "../harrow-fen/mill";
 import { purchaseLoss, year } from "../harrow-fen/year";
 import { down, fraction, heading, note, number } from "../parts/lines";
-import { byMonth } from "./by-month";
+import { byMonth, MONTH } from "./by-month";
 
 const inputs = [
   heading("For the whole year"),
   note(starch.name),
-  fraction("loss", "Bought, but never on the machine", purchaseLoss, {
+  fraction("loss", "Lost before the machine", purchaseLoss, {
     to: 0.5,
-    help: "Bags, spills, cooks thrown away: share of what is bought.",
+    help: "Share of what is bought that is never dosed: bags, spills, cooks thrown away.",
   }),
   fraction("plannedRetention", "Overall retention", 0.834, {
     from: 0.001,
     help: "Share of the dose that stays in the sheet with the loop closed.",
   }),
-  number("codFactor", "Chemical oxygen demand", "g/g", starch.codFactor, "0.00", {
+  number("codFactor", "Its chemical oxygen demand", "g/g", starch.codFactor, "0.00", {
     to: 8,
     help: "Measured on your own additive. 1.1 is typical of starch, from memory.",
   }),
-  number("treatmentPrice", "Charge of the works", "money/kg COD", effluent.treatmentPrice, "0.00", {
+  number("treatmentPrice", "Effluent charge", "money/kg COD", effluent.treatmentPrice, "0.00", {
     to: 100,
-    help: "For each kilogram of COD that leaves the mill.",
+    help: "What the works asks for each kilogram of COD that leaves the mill, or what treating it costs.",
   }),
 ];
 
@@ -30,7 +30,7 @@ const plan: Part = {
   at: "A12",
   name: "plan",
   columns: [
-    { key: "month", header: "Month", values: year.months },
+    { key: "month", header: "Month", values: year.months, format: MONTH },
     {
       key: "output",
       header: "Dry output",
@@ -63,7 +63,7 @@ const plan: Part = {
 
 export const budgetSheet: SheetPlan = {
   name: "Budget",
-  widths: { A: 34, B: 13, C: 14, D: 12, E: 6, F: 12, G: 13, H: 14, I: 12, J: 14 },
+  widths: { A: 34, B: 13, C: 14, D: 13, E: 7, F: 12, G: 13, H: 14, I: 12, J: 14 },
   freeze: "B13",
   print: { landscape: true, pagesTall: 1 },
   parts: [
@@ -74,7 +74,13 @@ export const budgetSheet: SheetPlan = {
     ...byMonth({
       at: "F13",
       name: "budget",
-      headers: ["Output (t)", "Starch (kg)", "Cost (money)", "Cost (money/t)", "So far (money)"],
+      headers: [
+        "Output (t)",
+        "Dry starch (kg)",
+        "Cost (money)",
+        "Cost (money/t)",
+        "Cumulative (money)",
+      ],
       format: ["#,##0", "#,##0", "#,##0", "0.00", "#,##0"],
       formula: "WETEND.COST.BUDGET({plan.output},{plan.dose},{plan.price},{loss},{plan.month})",
     }),

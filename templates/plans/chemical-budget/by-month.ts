@@ -2,6 +2,9 @@ import { addressOf, parseAddress } from "../../../src/workbook/address";
 import type { Part } from "../../../src/workbook/plan";
 import { year } from "../harrow-fen/year";
 
+/** A month is a name or a date. */
+export const MONTH = "mmm yyyy;@";
+
 interface ByMonth {
   /** The first cell of the months; a header stands above it, and the total above that. */
   readonly at: string;
@@ -23,7 +26,7 @@ export function byMonth({ at, name, headers, format, formula }: ByMonth): Part[]
       kind: "block",
       at: addressOf(row - 2, column - 1),
       look: "label",
-      rows: [["In all"]],
+      rows: [["Total"]],
     },
     {
       kind: "spill",

@@ -1,6 +1,7 @@
 import type { Part, SheetPlan, SpillPart } from "../../../src/workbook/plan";
 import { year } from "../harrow-fen/year";
 import { down, heading, note, result } from "../parts/lines";
+import { MONTH } from "./by-month";
 import { actualToDate, planToDate } from "./to-date";
 
 const firstRow = 12;
@@ -25,7 +26,7 @@ const perTonne = (dose: string, retention: string) =>
   `WETEND.COST.EFFLUENT(${dose},${retention},{treatmentPrice},{codFactor})`;
 
 const months: readonly Part[] = [
-  monthly("A", "chargeMonths", "Month", "@", actualToDate.month),
+  monthly("A", "chargeMonths", "Month", MONTH, actualToDate.month),
   monthly(
     "B",
     "plannedPerTonne",
@@ -57,7 +58,7 @@ const months: readonly Part[] = [
   monthly(
     "F",
     "overCharge",
-    "Over plan (money)",
+    "Above plan (money)",
     "+#,##0;-#,##0;0",
     "{actualCharge}-{plannedCharge}",
   ),
@@ -70,16 +71,16 @@ const months: readonly Part[] = [
 ];
 
 export const chargeSheet: SheetPlan = {
-  name: "Charge",
+  name: "Effluent charge",
   widths: { A: 34, B: 13, C: 13, D: 13, E: 13, F: 13 },
   print: { pagesTall: 1 },
   parts: [
-    { kind: "text", at: "A1", look: "title", text: "Charge" },
+    { kind: "text", at: "A1", look: "title", text: "Effluent charge" },
     ...down("A3", [
-      heading("What the starch that leaves costs besides"),
+      heading("What the starch that is not retained costs as well"),
       result(
         "chargeForYear",
-        "Charge for its COD, so far",
+        "Charge for its COD so far",
         "money",
         "#,##0",
         "SUM({actualCharge})",
@@ -87,16 +88,16 @@ export const chargeSheet: SheetPlan = {
           headline: true,
         },
       ),
-      result("chargePlanned", "Planned", "money", "#,##0", "SUM({plannedCharge})"),
+      result("chargePlanned", "Planned for these months", "money", "#,##0", "SUM({plannedCharge})"),
       result(
         "fullCost",
-        "Starch and charge together, per tonne",
+        "Starch and charge, per tonne",
         "money/t",
         "0.00",
         "({spentInAll}+{chargeForYear})/SUM({actual.output})",
       ),
       note(
-        "Not in the budget of the starch: it is paid to the works. What is bought but never reaches the machine is not in it either.",
+        "Not in the budget of the starch, as it is paid to the works. Starch lost before the machine is not charged here.",
         6,
       ),
     ]),
@@ -108,7 +109,7 @@ export const chargeSheet: SheetPlan = {
       width: 720,
       height: 320,
       chart: "columns",
-      title: "Charge for the COD of the starch",
+      title: "Effluent charge for the starch",
       alt: "Two columns a month: the planned charge and the actual one. The actual charge is highest above plan in April, May and September.",
       x: { title: "Month" },
       y: { title: "Charge (money)", from: 0, format: "#,##0" },

@@ -22,11 +22,11 @@ export const chemicalBudget: Plan = {
       question,
       answers: [
         ["Budget of the year", "INDEX({budgetYear},1,3)", "money", "#,##0"],
-        ["Over the budget so far", soFar("overspent"), "money", "+#,##0;-#,##0;0"],
-        ["because of the price", soFar("priceVariance"), "money", "+#,##0;-#,##0;0"],
-        ["because of usage", soFar("usageVariance"), "money", "+#,##0;-#,##0;0"],
-        ["because of activity", soFar("activityVariance"), "money", "+#,##0;-#,##0;0"],
-        ["Charge for what left", soFar("chargeForYear"), "money", "#,##0"],
+        ["Above the budget so far", soFar("overspent"), "money", "+#,##0;-#,##0;0"],
+        ["of which price", soFar("priceVariance"), "money", "+#,##0;-#,##0;0"],
+        ["of which usage", soFar("usageVariance"), "money", "+#,##0;-#,##0;0"],
+        ["of which activity", soFar("activityVariance"), "money", "+#,##0;-#,##0;0"],
+        ["Effluent charge so far", soFar("chargeForYear"), "money", "#,##0"],
       ],
       typing: [
         [
@@ -35,17 +35,20 @@ export const chemicalBudget: Plan = {
         ],
         [
           "Actual",
-          "Output, starch taken from stores, price paid and retention of each month that is over. Months to come stay blank.",
+          "Output, starch used, price paid and retention of each month that is over. Months to come stay blank.",
         ],
         [
           "Variance",
-          "The months of a quarter. It splits the difference into price, usage and activity, to the cent.",
+          "The first and the last month of a quarter, or of any span. It splits the difference into price, usage and activity, to the cent.",
         ],
-        ["Charge", "Nothing: what the works asks for the COD of the starch that leaves."],
-        ["Parity", "Another additive: its price, retention and effect."],
+        ["Effluent charge", "Nothing: it prices the COD of the starch that is not retained."],
+        [
+          "Parity",
+          "This additive and another one: price, retention and effect. It says at which price the other is worth buying.",
+        ],
       ],
       notCovered:
-        "Tax, interest, stocks that change over the year and fixed costs of the dosing plant are left out. A variance says where the money went, not who is to blame: a dirty furnish costs starch, too.",
+        "One additive: for a second one add the template again, and its sheets and names take a 2. Tax, interest, stock that changes over the year and fixed costs of the dosing plant are left out. A variance says where the money went, not who is to blame: a dirty furnish costs starch, too.",
       cautions: [
         "A cheaper additive may bring other hazards, other food-contact rules and another load to the effluent: ask before the change, not after.",
       ],

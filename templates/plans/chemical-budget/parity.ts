@@ -5,7 +5,7 @@ import { down, fraction, heading, note, number, result } from "../parts/lines";
 const inputs = [
   heading("This additive"),
   note(starch.name),
-  number("price", "Price", "money/kg", starch.activePrice, "0.00", {
+  number("price", "Price", "money/kg", starch.activePrice, "0.000", {
     from: 0.0001,
     to: 1000,
     help: "Per kilogram of dry active additive, delivered.",
@@ -17,7 +17,7 @@ const inputs = [
   null,
   heading("The other one"),
   note("native maize starch"),
-  number("otherPrice", "Price asked", "money/kg", alternatives.nativePrice, "0.00", {
+  number("otherPrice", "Price asked", "money/kg", alternatives.nativePrice, "0.000", {
     to: 1000,
     help: "Per kilogram of dry active additive, delivered.",
   }),
@@ -39,27 +39,30 @@ const answer = [
   heading("Equal cost for equal effect"),
   result(
     "parityPrice",
-    "The other one is worth",
+    "The other one is worth up to",
     "money/kg",
-    "0.00",
+    "0.000",
     parity("{price}", "{otherRetention}"),
     { headline: true },
   ),
   result(
     "overParity",
-    "Price asked above that",
+    "Price asked, above that",
     "money/kg",
-    "+0.00;-0.00;0.00",
+    "+0.000;-0.000;0.000",
     "{otherPrice}-{parityPrice}",
   ),
   result(
     "verdict",
-    "At the price asked, this additive is",
+    "Cheaper for equal effect",
     "",
     "@",
-    'IF({overParity}>0,"cheaper","dearer")',
+    'IF({overParity}=0,"neither",IF({overParity}>0,"this additive","the other one"))',
   ),
-  note("Below nothing: its losses alone cost more than it brings. Not advice to buy.", 4),
+  note(
+    "With the effluent charge of the sheet Budget. Below 0, its losses alone cost more than it brings. Not advice to buy.",
+    4,
+  ),
 ];
 
 const retentions = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1];
@@ -87,14 +90,14 @@ const grid: readonly Part[] = [
     at: "B20",
     name: "prices",
     look: "result",
-    format: "0.00",
+    format: "0.000",
     rows: [factors.map((factor) => `={price}*${factor}`)],
   },
   {
     kind: "block",
     at: "B21",
     firstRow: "header",
-    format: "0.00",
+    format: "0.000",
     rows: [factors.map(() => "Worth (money/kg)")],
   },
   {
@@ -103,7 +106,7 @@ const grid: readonly Part[] = [
     name: "worth",
     formula: parity("{prices}", "{steps.retention}"),
     room: { rows: retentions.length, columns: factors.length },
-    format: "0.00",
+    format: "0.000",
   },
   { kind: "rule", on: "{worth}", when: { below: "{otherPrice}" }, look: "warning" },
   {
@@ -130,7 +133,7 @@ const grid: readonly Part[] = [
     headers: ["Asked (money/kg)"],
     formula: "{otherPrice}+0*{steps.retention}",
     room: { rows: retentions.length, columns: 1 },
-    format: "0.00",
+    format: "0.000",
   },
 ];
 
@@ -139,7 +142,7 @@ export const paritySheet: SheetPlan = {
   widths: { A: 34, B: 13, C: 15, D: 13, E: 13 },
   print: { pagesTall: 1 },
   parts: [
-    { kind: "text", at: "A1", look: "title", text: "Parity" },
+    { kind: "text", at: "A1", look: "title", text: "Price parity" },
     ...down("A3", inputs),
     ...down("A14", answer),
     ...down("A20", [note("Price of this additive (money/kg):")]),

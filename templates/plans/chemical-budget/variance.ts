@@ -1,7 +1,7 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { year } from "../harrow-fen/year";
 import { down, heading, note, result, wholeNumber } from "../parts/lines";
-import { byMonth } from "./by-month";
+import { byMonth, MONTH } from "./by-month";
 import { actualToDate, planToDate } from "./to-date";
 
 /** A plus for what was spent above the standard. */
@@ -17,83 +17,110 @@ const bridge = [
   heading("From the budget to what was spent"),
   result(
     "budgeted",
-    "Budget of the months over",
+    "Budget of the months so far",
     "money",
     "#,##0",
     "SUM(TAKE({budget[3]},{monthsMade}))",
   ),
   result(
     "priceVariance",
-    "Price: paid more for a kilogram",
+    "Price: paid for a kilogram",
     "money",
     signed,
     "INDEX({varianceYear},1,1)",
   ),
   result(
     "usageVariance",
-    "Usage: more kilograms for a tonne",
+    "Usage: kilograms for a tonne",
     "money",
     signed,
     "INDEX({varianceYear},1,2)",
   ),
-  result(
-    "activityVariance",
-    "Activity: more tonnes made",
-    "money",
-    signed,
-    "INDEX({varianceYear},1,3)",
-  ),
+  result("activityVariance", "Activity: tonnes made", "money", signed, "INDEX({varianceYear},1,3)"),
   result(
     "spentInAll",
-    "Actual",
+    "Actual cost",
     "money",
     "#,##0",
     `SUM(${actualToDate.bought}*${actualToDate.price})`,
   ),
-  result("overspent", "Over the budget", "money", signed, "INDEX({varianceYear},1,4)", {
+  result("overspent", "Above the budget", "money", signed, "INDEX({varianceYear},1,4)", {
     headline: true,
   }),
   result(
     "overShare",
-    "Over the budget",
+    "Above the budget",
     "of the budget",
     "+0.0 %;-0.0 %;0.0 %",
     "{overspent}/{budgeted}",
   ),
   result(
     "unexplained",
-    "Not explained: must be nothing",
+    "Left unexplained (must be 0)",
     "money",
     "0.00",
     "ROUND(ABS({spentInAll}-{budgeted}-{overspent}),2)",
   ),
-  note("Above nothing: more was spent. A: adverse, F: favourable; activity is neither.", 6),
+  note(
+    "Above 0, more was spent than budgeted. A: adverse, F: favourable. Activity is neither: more paper takes more starch.",
+    6,
+  ),
 ];
 
 /** What the months from one to another sum to in a column with a row a month. */
 const inSpan = (column: string) =>
   `LET(month,SEQUENCE(ROWS(${column})),SUM(IF((month>={firstMonth})*(month<={lastMonth}),${column})))`;
 
+const spanBudget = inSpan("TAKE({budget[3]},{monthsMade})");
+
+/** Says in a sentence what the numbers above it say; FIXED writes numbers as the machine's language has them. */
+function inWords(over: string, budget: string, parts: readonly [string, string, string]): string {
+  const [price, usage, activity] = parts.map((part) => `way*${part}`);
+  return [
+    `LET(over,${over},base,${budget},way,IF(over<0,-1,1)`,
+    `most,MAX(${price},${usage},${activity})`,
+    `cause,IF(${price}=most,"the price",IF(${usage}=most,"usage","activity"))`,
+    'share,IF(base>0," ("&FIXED(100*ABS(over)/base,1)&" %)","")',
+    `IF(ROUND(over,2)=0,"As much was spent as budgeted.",FIXED(ABS(over),0)&IF(over>0," more"," less")&" was spent than the "&FIXED(base,0)&" budgeted"&share&", mostly because of "&cause&"."))`,
+  ].join(",");
+}
+
+/** The month of a number that is typed, beside it. */
+const monthOf = (at: string, month: string): Part => ({
+  kind: "block",
+  at,
+  look: "result",
+  format: MONTH,
+  rows: [[`=INDEX({actual.month},{${month}})`]],
+});
+
+const sentence = (at: string, formula: string): Part => ({
+  kind: "block",
+  at,
+  look: "body",
+  rows: [[`=${formula}`]],
+});
+
 const span = [
-  heading("A quarter, or any months"),
-  wholeNumber("firstMonth", "From month", "", thirdQuarter.first, {
-    help: "Counted from the top of the table: 7 where the third quarter begins.",
+  heading("A quarter, or any span of months"),
+  wholeNumber("firstMonth", "From month number", "", thirdQuarter.first, {
+    help: "Counted from the first month of the table: 7 where the third quarter begins.",
   }),
-  wholeNumber("lastMonth", "to month", "", thirdQuarter.last, {
+  wholeNumber("lastMonth", "to month number", "", thirdQuarter.last, {
     help: "The last month that counts: 9 where the third quarter ends.",
   }),
   result("spanPrice", "Price", "money", signed, inSpan("{variance[1]}")),
   result("spanUsage", "Usage", "money", signed, inSpan("{variance[2]}")),
   result("spanActivity", "Activity", "money", signed, inSpan("{variance[3]}")),
-  result("spanOver", "Over the budget", "money", signed, inSpan("{variance[4]}"), {
+  result("spanOver", "Above the budget", "money", signed, inSpan("{variance[4]}"), {
     headline: true,
   }),
   result(
     "spanShare",
-    "Over the budget",
+    "Above the budget",
     "of the budget",
     "+0.0 %;-0.0 %;0.0 %",
-    `{spanOver}/${inSpan("TAKE({budget[3]},{monthsMade})")}`,
+    `{spanOver}/${spanBudget}`,
   ),
 ];
 
@@ -110,8 +137,22 @@ export const varianceSheet: SheetPlan = {
       when: { formula: "{cell}<>0" },
       look: "breach",
     },
+    sentence(
+      "A13",
+      inWords("{overspent}", "{budgeted}", [
+        "{priceVariance}",
+        "{usageVariance}",
+        "{activityVariance}",
+      ]),
+    ),
     ...down("A15", span),
-    ...down("A24", [heading("Month by month")]),
+    monthOf("C16", "firstMonth"),
+    monthOf("C17", "lastMonth"),
+    sentence(
+      "A23",
+      inWords("{spanOver}", spanBudget, ["{spanPrice}", "{spanUsage}", "{spanActivity}"]),
+    ),
+    ...down("A25", [heading("Month by month")]),
     {
       kind: "spill",
       at: "A28",
@@ -119,6 +160,7 @@ export const varianceSheet: SheetPlan = {
       headers: ["Month"],
       formula: actualToDate.month,
       room: { rows: year.months.length, columns: 1 },
+      format: MONTH,
     },
     ...byMonth({
       at: "B28",
@@ -152,7 +194,7 @@ export const varianceSheet: SheetPlan = {
       title: "Why the starch cost more, or less, than the budget",
       alt: "A stacked column a month: what price, usage and activity added to the cost above the line, or took from it below. Usage is adverse in spring and in September, price from July on.",
       x: { title: "Month" },
-      y: { title: "Over the budget (money)", format: "#,##0" },
+      y: { title: "Above the budget (money)", format: "#,##0" },
       series: ["price", "usage", "activity"].map((name, index) => ({
         name,
         values: `{variance[${index + 1}]}`,

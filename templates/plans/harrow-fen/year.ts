@@ -12,7 +12,7 @@ const withSeptember = (values: readonly number[], its: number) => values.with(se
 
 /** The budget year of the mill: the dose of dose-and-effluent at the price of the contract. */
 export const year = {
-  months: months.map((month) => `${month} 2025`),
+  months,
   budget: {
     /** Oven-dry t. */
     output: [9440, 8810, 9750, 9120, 9750, 9440, 9120, 7550, 9440, 9750, 9440, 8180],
