@@ -27,8 +27,8 @@ const CustomFunctionsMetadataPlugin = createRequire(import.meta.url)(
 
 const root = import.meta.dirname;
 
-/** One file a family declares its functions; the entry and nothing else there is no family. */
-const families = readdirSync(path.join(root, "src/functions"))
+/** Each file declares functions of one family; the entry and nothing else there declares none. */
+const declarations = readdirSync(path.join(root, "src/functions"))
   .filter((name) => name.endsWith(".ts") && name !== "index.ts")
   .map((name) => path.join(root, "src/functions", name));
 
@@ -81,8 +81,8 @@ function functions({ origin }) {
     },
     module: { rules: [typescript] },
     plugins: [
-      new CustomFunctionsMetadataPlugin({ output: "functions.json", input: families }),
-      new FunctionTables({ files: families, origin }),
+      new CustomFunctionsMetadataPlugin({ output: "functions.json", input: declarations }),
+      new FunctionTables({ files: declarations, origin }),
       new HelpPages(),
     ],
   };

@@ -24,7 +24,7 @@ interface Metadata {
 }
 
 export interface FunctionTablesOptions {
-  /** The declaring files, in the order of the families. */
+  /** The declaring files. */
   readonly files: readonly string[];
   /** Where the add-in is served from: help links need a whole address. */
   readonly origin: string;
@@ -88,7 +88,7 @@ const oneLine = (text = "") => text.replace(/\s*\n\s*/g, " ").trim();
 /** A saved workbook writes dots as underscores: two ids that differ in nothing else cannot be told apart. */
 const savedForm = (id: string) => id.replaceAll(".", "_").toUpperCase();
 
-export function faultsOf(metadata: Metadata, reference: readonly FunctionReference[]): string[] {
+function faultsOf(metadata: Metadata, reference: readonly FunctionReference[]): string[] {
   const faults: string[] = [];
   const seen = new Map<string, string>();
   for (const { id, description = "", parameters } of metadata.functions) {

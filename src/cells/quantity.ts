@@ -29,7 +29,7 @@ export const aboveZero: Limits = {
   words: "a number above 0",
 };
 
-export function between(least: number, most: number): Limits {
+function between(least: number, most: number): Limits {
   return { least, most, words: `${least} to ${most}` };
 }
 
@@ -61,6 +61,13 @@ export const stockConsistency = aboveZeroUpTo(0.25);
 /** Oxygen demand in g/g. No substance takes more than hydrogen does, 8 g/g: a larger number is a slip. */
 export const oxygenDemand = between(0, 8);
 
+/** The chance of a false alarm that a trial may have. */
+export const falseAlarms: Limits = {
+  least: 0.0001,
+  most: 0.5,
+  words: "a fraction from 0.0001 to 0.5, e.g. 0.05 for 5 %",
+};
+
 /** A fraction that leaves something over: 0 or more, below 1. */
 export const belowOne: Limits = {
   least: 0,
@@ -74,6 +81,11 @@ export const insideUnit: Limits = {
   most: LARGEST_BELOW_ONE,
   words: `a fraction above 0 and below 1, ${FRACTION_HINT}`,
 };
+
+/** No answer is longer, and no count is larger, than this many rows. */
+export const MOST_ROWS = 100_000;
+/** A seed, or a stream of one, is a whole number of 32 bits. */
+export const LARGEST_SEED = 4_294_967_295;
 
 /** One number with its unit. Where a function works over ranges, each cell is read so. */
 export interface Quantity<T extends number | undefined = number> extends Argument<T> {

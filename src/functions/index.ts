@@ -1,9 +1,11 @@
-/** The entry of functions.js: each family declares its functions, the build associates them by id. */
+/** The entry of functions.js: each file declares functions of one family, the build associates them by id. */
 import "./budget";
 import "./charge";
 import "./cost";
+import "./design";
 import "./dose";
 import "./effluent";
+import "./laboratory";
 import "./library";
 import "./mix";
 import "./partition";
@@ -11,6 +13,7 @@ import "./refining";
 import "./retention";
 import "./sheet";
 import "./strength";
+import "./treatment";
 import "./trial";
 import "./uncertainty";
 

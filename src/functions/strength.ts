@@ -5,6 +5,8 @@ import {
   aboveZero,
   anyNumber,
   insideUnit,
+  LARGEST_SEED,
+  MOST_ROWS,
   notNegative,
   optionalQuantity,
   quantity,
@@ -21,8 +23,6 @@ import { fitMeasured, fittedShapes } from "../model/strength/measured";
 import { response, shapes } from "../model/strength/response";
 import { sampleCurves } from "../model/strength/sample";
 
-const MOST_SAMPLES = 100_000;
-const LARGEST_SEED = 4_294_967_295;
 const LIMITS_CONFIDENCE = 0.95;
 
 /**
@@ -234,7 +234,7 @@ const samples = whole(
   [
     doses,
     strengths,
-    wholeNumber("count", 1, MOST_SAMPLES),
+    wholeNumber("count", 1, MOST_ROWS),
     wholeNumber("seed", 0, LARGEST_SEED),
     shape,
     knownBase,

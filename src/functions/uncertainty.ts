@@ -1,15 +1,20 @@
 import { choice } from "../cells/choice";
 import { columns } from "../cells/columns";
 import { outcomes } from "../cells/outcomes";
-import { anyNumber, insideUnit, optionalQuantity, quantity, wholeNumber } from "../cells/quantity";
+import {
+  anyNumber,
+  insideUnit,
+  LARGEST_SEED,
+  MOST_ROWS,
+  optionalQuantity,
+  quantity,
+  wholeNumber,
+} from "../cells/quantity";
 import { optionalLabels, vector } from "../cells/vector";
 import { whole } from "../cells/whole";
 import { drivers } from "../model/uncertainty/drivers";
 import { SAMPLE_SHAPES, sample } from "../model/uncertainty/sample";
 import { summarise } from "../model/uncertainty/summary";
-
-const MOST_SAMPLES = 100_000;
-const LARGEST_SEED = 4_294_967_295;
 
 /**
  * The distribution of a quantity that is known within a range.
@@ -30,7 +35,7 @@ const samples = whole(
     quantity("low", "any unit", anyNumber),
     quantity("likely", "any unit", anyNumber),
     quantity("high", "any unit", anyNumber),
-    wholeNumber("count", 1, MOST_SAMPLES),
+    wholeNumber("count", 1, MOST_ROWS),
     wholeNumber("seed", 0, LARGEST_SEED),
     choice("shape", SAMPLE_SHAPES, "triangular"),
     wholeNumber("stream", 1, LARGEST_SEED, 1),

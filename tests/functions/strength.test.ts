@@ -7,7 +7,7 @@ import {
   type HostError,
   row,
 } from "../host/emulated-excel";
-import { expectClose } from "../model/numerics/close";
+import { expectRelative } from "../model/expectations";
 import certified from "../references/nonlinear-regression.json";
 
 const excel = emulateExcel();
@@ -22,9 +22,9 @@ describe("STRENGTH.INDEX, LENGTH and PAGE", () => {
   test("give the published interface's checks over a column, and refuse a blank", () => {
     expect(excel.call("STRENGTH.INDEX", column(3.6, 4.2), 60)).toEqual(column(60, 70));
     expect(message("STRENGTH.INDEX", 3.6, 0)).toContain("grammage is 0 or blank.");
-    expectClose(excel.one("STRENGTH.PAGE", 120, 0.2, 5, 70, 2.3, 0.4) as number, 59.4233, 1e-6);
+    expectRelative(excel.one("STRENGTH.PAGE", 120, 0.2, 5, 70, 2.3, 0.4) as number, 59.4233, 1e-6);
     expect(message("STRENGTH.PAGE", 120, 0.2, 5, 70, 2.3, 40)).toContain("e.g. 0.03 for 3 %");
-    expectClose(excel.one("STRENGTH.LENGTH", 9.80665) as number, 1, 1e-15);
+    expectRelative(excel.one("STRENGTH.LENGTH", 9.80665) as number, 1, 1e-15);
   });
 });
 
@@ -32,8 +32,8 @@ describe("STRENGTH.RESPONSE", () => {
   test("fills a grid of doses and scales, and takes the shape in any case", () => {
     const grid = excel.call("STRENGTH.RESPONSE", column(0, 6), 40, 10, row(6, 12), "Hyperbolic");
     expect(grid[0]).toEqual([40, 40]);
-    expectClose(grid[1]?.[0] as number, 45, 1e-15);
-    expectClose(grid[1]?.[1] as number, 40 + 10 / 3, 1e-15);
+    expectRelative(grid[1]?.[0] as number, 45, 1e-15);
+    expectRelative(grid[1]?.[1] as number, 40 + 10 / 3, 1e-15);
     expect(message("STRENGTH.RESPONSE", 6, 40, 10, 6, "cubic")).toBe(
       'shape is "cubic". Give one of: exponential, hyperbolic, peaked, straight.',
     );
@@ -43,7 +43,7 @@ describe("STRENGTH.RESPONSE", () => {
     const targets = excel.call("STRENGTH.RESPONSE", column(1, 5, 9), 40, 10, 10, "peaked");
     const back = excel.call("STRENGTH.DOSEFOR", [...targets, [51]], 40, 10, 10, "peaked");
     [1, 5, 9].forEach((dose, i) => {
-      expectClose(back[i]?.[0] as number, dose, 1e-12);
+      expectRelative(back[i]?.[0] as number, dose, 1e-12);
     });
     expect(back[3]?.[0]).toMatchObject({
       code: "#N/A",
@@ -66,9 +66,9 @@ describe("STRENGTH.FIT", () => {
       set.shape,
       0,
     );
-    expectClose(numberAt(table, "gain"), set.gain, 3e-11);
-    expectClose(numberAt(table, "gain", 2), set.gainError, 3e-11);
-    expectClose(
+    expectRelative(numberAt(table, "gain"), set.gain, 3e-11);
+    expectRelative(numberAt(table, "gain", 2), set.gainError, 3e-11);
+    expectRelative(
       numberAt(table, "residual standard deviation"),
       set.residualStandardDeviation,
       1e-9,
@@ -138,7 +138,7 @@ describe("STRENGTH.FIT", () => {
       column(0, 3, 6, 12, 20),
       column(40.3, 45, 47.2, 50.1, 51.3),
     );
-    expectClose(numberAt(table, "scale"), numberAt(averaged, "scale"), 1e-10);
+    expectRelative(numberAt(table, "scale"), numberAt(averaged, "scale"), 1e-10);
   });
 
   test("drops pairs that are blank, and refuses half a pair", () => {
@@ -237,9 +237,9 @@ describe("STRENGTH.SAMPLE", () => {
     const [[lower, estimate, upper]] = excel.call("STRENGTH.BAND", 5, ...data) as [
       [number, number, number],
     ];
-    expectClose(mean, estimate, 1e-3);
+    expectRelative(mean, estimate, 1e-3);
     // t of 4 degrees of freedom at 95 % is 2.7764.
-    expectClose(deviation, (upper - lower) / 2 / 2.7764, 0.06);
+    expectRelative(deviation, (upper - lower) / 2 / 2.7764, 0.06);
   });
 
   test("draws about the fit of the batches, days taken out", () => {
@@ -258,8 +258,8 @@ describe("STRENGTH.SAMPLE", () => {
       const [, estimate, error] = fit[row] as [unknown, number, number];
       const mean = values.reduce((sum, value) => sum + value) / values.length;
       const spread = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-      expectClose(mean, estimate, 1e-3);
-      expectClose(Math.sqrt(spread / values.length), error, 0.05);
+      expectRelative(mean, estimate, 1e-3);
+      expectRelative(Math.sqrt(spread / values.length), error, 0.05);
     });
   });
 

@@ -15,7 +15,9 @@ export function expectRefusal(kind: RefusalKind, words: RegExp | string, calcula
   else expect((thrown as Refusal).message).toMatch(words);
 }
 
-/** Expects a value within a relative tolerance. */
+/** Expects a value within a relative tolerance, so that tiny values are held as tightly as large ones. */
 export function expectRelative(actual: number, expected: number, tolerance: number) {
-  expect(Math.abs(actual - expected)).toBeLessThanOrEqual(tolerance * Math.abs(expected));
+  expect(Math.abs(actual - expected), `${actual} against ${expected}`).toBeLessThanOrEqual(
+    tolerance * Math.abs(expected),
+  );
 }

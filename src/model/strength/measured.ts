@@ -2,7 +2,6 @@ import type { Label } from "../batches/groups";
 import type { Vector } from "../vectors";
 import { fitBestShape } from "./best-shape";
 import { type Fit, fitResponse } from "./fit";
-
 import { independentPoints } from "./points";
 import { type Shape, shapes } from "./response";
 

@@ -1,5 +1,10 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
-import { furnishArguments, furnishTable, populationsTable } from "../harrow-fen/furnish";
+import {
+  furnishArguments,
+  furnishTable,
+  PARTITIONED,
+  populationsTable,
+} from "../harrow-fen/furnish";
 import { choice, down, heading, type Line, note, result } from "../parts/lines";
 import { retentionAt } from "./retention";
 
@@ -71,7 +76,7 @@ export const whereItGoesSheet: SheetPlan = {
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Where it goes" },
     ...down("A3", [heading("The furnish, from a separated beaker test")]),
-    furnishTable("A4"),
+    furnishTable("A4", PARTITIONED),
     {
       kind: "rule",
       on: "{furnish.share}",

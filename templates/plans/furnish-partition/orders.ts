@@ -1,51 +1,8 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
-import { furnishTable, ofFurnish, populationsTable } from "../harrow-fen/furnish";
+import { furnishTable, PARTITIONED, populationsTable } from "../harrow-fen/furnish";
 import { mill, starch } from "../harrow-fen/mill";
-import { orders, places } from "../harrow-fen/orders";
+import { joinsTable, orders, placesTable } from "../harrow-fen/orders";
 import { down, fraction, heading, note, number, result } from "../parts/lines";
-
-const placesTable: Part = {
-  kind: "table",
-  at: "A10",
-  name: "places",
-  columns: [
-    { key: "place", header: "Place", values: places.map(({ place }) => place) },
-    {
-      key: "position",
-      header: "Position",
-      values: places.map((_, index) => index + 1),
-      format: "0",
-      allow: { whole: { from: 1, to: 20 } },
-      help: "Counted downstream from 1.",
-    },
-    {
-      key: "consistency",
-      header: "Consistency",
-      unit: "fraction",
-      values: places.map(({ consistency }) => consistency),
-      format: "0.0 %",
-      allow: { number: { from: 0.0001, to: 0.25 } },
-      help: "Type 1 % or 0.01, never 1. It may not rise downstream.",
-    },
-  ],
-};
-
-const joinsTable: Part = {
-  kind: "table",
-  at: "A16",
-  name: "joins",
-  columns: [
-    { key: "what", header: "Position of", values: ["starch", ...ofFurnish("component")] },
-    ...orders.map(({ key, title, starch: dosed, solids }) => ({
-      key,
-      header: title,
-      values: [dosed, ...solids],
-      format: "0",
-      allow: { whole: { from: 1, to: "MAX({places.position})" } },
-      help: "The position at which it joins the stock.",
-    })),
-  ],
-};
 
 const walk = (key: string) =>
   `WETEND.PARTITION.ORDERED({dose},INDEX({joins.${key}},1),DROP({joins.${key}},1),{places.consistency},{furnish.share},{furnish.surface},{furnish.capacity},{furnish.halfLoad},{transfer})`;
@@ -151,7 +108,7 @@ export const ordersSheet: SheetPlan = {
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Orders" },
     ...down("A3", [heading("The furnish")]),
-    furnishTable("A4"),
+    furnishTable("A4", PARTITIONED),
     {
       kind: "rule",
       on: "{furnish.share}",
@@ -159,9 +116,9 @@ export const ordersSheet: SheetPlan = {
       look: "breach",
     },
     ...down("A9", [heading("The stock line, in the direction of flow")]),
-    placesTable,
+    placesTable("A10"),
     ...down("A15", [heading("Three orders of addition")]),
-    joinsTable,
+    joinsTable("A16", "starch"),
     ...down("F15", [heading("What stays in one pass")]),
     populationsTable("F16"),
     ...down("A22", loop),

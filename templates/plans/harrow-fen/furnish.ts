@@ -1,4 +1,4 @@
-import type { TablePart } from "../../../src/workbook/plan";
+import type { TableColumnPlan, TablePart } from "../../../src/workbook/plan";
 
 /** Capacity and half load for the cationic starch, from a separated beaker test. */
 export const furnish = [
@@ -15,53 +15,67 @@ export const ofFurnish = <K extends Property>(key: K) => furnish.map((its) => it
 
 const share = { number: { from: 0, to: 1 } };
 
+const columns: Readonly<Record<Property, TableColumnPlan>> = {
+  component: { key: "component", header: "Component", values: ofFurnish("component") },
+  share: {
+    key: "share",
+    header: "Share",
+    unit: "fraction",
+    values: ofFurnish("share"),
+    format: "0.00",
+    allow: share,
+    help: "Share of the oven-dry furnish; the column sums to 1.",
+  },
+  surface: {
+    key: "surface",
+    header: "Surface",
+    unit: "m²/g",
+    values: ofFurnish("surface"),
+    format: "0.0",
+    allow: { number: { from: 0.1, to: 100 } },
+    help: "Specific surface of the wet component.",
+  },
+  capacity: {
+    key: "capacity",
+    header: "Capacity",
+    unit: "mg/m²",
+    values: ofFurnish("capacity"),
+    format: "0.0",
+    allow: { number: { from: 0.01, to: 100 } },
+    help: "Starch that fills a square metre: from a beaker test.",
+  },
+  halfLoad: {
+    key: "halfLoad",
+    header: "Half load",
+    unit: "mg/L",
+    values: ofFurnish("halfLoad"),
+    format: "0.0",
+    allow: { number: { from: 0.001, to: 10000 } },
+    help: "Dissolved starch at which half of the sites are filled: from a beaker test.",
+  },
+  firstPass: {
+    key: "firstPass",
+    header: "First pass",
+    unit: "fraction",
+    values: ofFurnish("firstPass"),
+    format: "0 %",
+    allow: share,
+    help: "First-pass retention: share that stays in the sheet in one pass over the wire.",
+  },
+};
+
 /** The furnish as a table of inputs, its rows in the order of `furnish`. */
-export function furnishTable(at: string): TablePart {
+export function furnishTable(at: string, properties: readonly Property[]): TablePart {
   return {
     kind: "table",
     at,
     name: "furnish",
-    columns: [
-      { key: "component", header: "Component", values: ofFurnish("component") },
-      {
-        key: "share",
-        header: "Share",
-        unit: "fraction",
-        values: ofFurnish("share"),
-        format: "0.00",
-        allow: share,
-        help: "Share of the oven-dry furnish; the column sums to 1.",
-      },
-      {
-        key: "surface",
-        header: "Surface",
-        unit: "m²/g",
-        values: ofFurnish("surface"),
-        format: "0.0",
-        allow: { number: { from: 0.1, to: 100 } },
-        help: "Specific surface of the wet component.",
-      },
-      {
-        key: "capacity",
-        header: "Capacity",
-        unit: "mg/m²",
-        values: ofFurnish("capacity"),
-        format: "0.0",
-        allow: { number: { from: 0.01, to: 100 } },
-        help: "Starch that fills a square metre: from a beaker test.",
-      },
-      {
-        key: "halfLoad",
-        header: "Half load",
-        unit: "mg/L",
-        values: ofFurnish("halfLoad"),
-        format: "0.0",
-        allow: { number: { from: 0.001, to: 10000 } },
-        help: "Dissolved starch at which half of the sites are filled: from a beaker test.",
-      },
-    ],
+    columns: properties.map((property) => columns[property]),
   };
 }
+
+/** What the partition functions ask of the furnish. */
+export const PARTITIONED = ["component", "share", "surface", "capacity", "halfLoad"] as const;
 
 /** The four arguments of the partition functions that the table holds. */
 export const furnishArguments =
@@ -79,15 +93,7 @@ export function populationsTable(at: string): TablePart {
         header: "Where it is",
         values: [...ofFurnish("component").map((component) => `on ${component}`), "dissolved"],
       },
-      {
-        key: "firstPass",
-        header: "First pass",
-        unit: "fraction",
-        values: [...ofFurnish("firstPass"), dissolvedFirstPass],
-        format: "0 %",
-        allow: share,
-        help: "First-pass retention: share that stays in the sheet in one pass over the wire.",
-      },
+      { ...columns.firstPass, values: [...ofFurnish("firstPass"), dissolvedFirstPass] },
     ],
   };
 }

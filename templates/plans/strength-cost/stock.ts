@@ -1,47 +1,11 @@
 import type { Part, SheetPlan, TableColumnPlan } from "../../../src/workbook/plan";
 import { additives } from "../harrow-fen/additives";
-import { dissolvedFirstPass, ofFurnish } from "../harrow-fen/furnish";
+import { dissolvedFirstPass, furnishTable, ofFurnish } from "../harrow-fen/furnish";
 import { effluent, mill } from "../harrow-fen/mill";
-import { orders, places } from "../harrow-fen/orders";
+import { joinsTable, orders, placesTable } from "../harrow-fen/orders";
 import { choice, down, fraction, heading, note, number } from "../parts/lines";
 
-const share = { number: { from: 0, to: 1 } };
-
-const furnish: Part = {
-  kind: "table",
-  at: "A4",
-  name: "furnish",
-  columns: [
-    { key: "component", header: "Component", values: ofFurnish("component") },
-    {
-      key: "share",
-      header: "Share",
-      unit: "fraction",
-      values: ofFurnish("share"),
-      format: "0.00",
-      allow: share,
-      help: "Share of the oven-dry furnish; the column sums to 1.",
-    },
-    {
-      key: "surface",
-      header: "Surface",
-      unit: "m²/g",
-      values: ofFurnish("surface"),
-      format: "0.0",
-      allow: { number: { from: 0.1, to: 100 } },
-      help: "Specific surface of the wet component.",
-    },
-    {
-      key: "firstPass",
-      header: "First pass",
-      unit: "fraction",
-      values: ofFurnish("firstPass"),
-      format: "0 %",
-      allow: share,
-      help: "First-pass retention: share that stays in the sheet in one pass over the wire.",
-    },
-  ],
-};
+const furnish = furnishTable("A4", ["component", "share", "surface", "firstPass"]);
 
 const loop = [
   heading("The loop, and what is lost"),
@@ -62,50 +26,9 @@ const loop = [
 
 const line: readonly Part[] = [
   ...down("A16", [heading("The stock line, in the direction of flow")]),
-  {
-    kind: "table",
-    at: "A17",
-    name: "places",
-    columns: [
-      { key: "place", header: "Place", values: places.map(({ place }) => place) },
-      {
-        key: "position",
-        header: "Position",
-        values: places.map((_, index) => index + 1),
-        format: "0",
-        allow: { whole: { from: 1, to: 20 } },
-        help: "Counted downstream from 1.",
-      },
-      {
-        key: "consistency",
-        header: "Consistency",
-        unit: "fraction",
-        values: places.map(({ consistency }) => consistency),
-        format: "0.0 %",
-        allow: { number: { from: 0.0001, to: 0.25 } },
-        help: "Type 1 % or 0.01, never 1. It may not rise downstream.",
-      },
-    ],
-  },
+  placesTable("A17"),
   ...down("E16", [heading("Orders of addition: where each joins")]),
-  {
-    kind: "table",
-    at: "E17",
-    name: "joins",
-    columns: [
-      { key: "what", header: "Position of", values: ["additive", ...ofFurnish("component")] },
-      ...orders.map(
-        ({ key, title, starch: dosed, solids }): TableColumnPlan => ({
-          key,
-          header: title,
-          values: [dosed, ...solids],
-          format: "0",
-          allow: { whole: { from: 1, to: "MAX({places.position})" } },
-          help: "The position at which it joins the stock.",
-        }),
-      ),
-    ],
-  },
+  joinsTable("E17", "additive"),
   ...down("A23", [
     choice(
       "order",

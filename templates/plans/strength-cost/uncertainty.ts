@@ -7,7 +7,7 @@ import { bins } from "./samples";
 const [, fines] = furnish;
 
 /** What is known within a range: low, likely, high. */
-export const ranges = [
+const ranges = [
   ["first-pass retention of fines", "fraction", 0.55, fines.firstPass, 0.72],
   ["unretained part that returns", "fraction", 0.88, mill.recycled, 0.95],
   ["of that, destroyed", "fraction", 0.15, mill.degraded, 0.4],

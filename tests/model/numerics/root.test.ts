@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { root } from "../../../src/model/numerics/root";
-import { expectClose } from "./close";
+import { expectRelative } from "../expectations";
 
 describe("the bracketed root", () => {
   const cases: [string, (x: number) => number, number, number, number][] = [
@@ -14,8 +14,8 @@ describe("the bracketed root", () => {
   ];
 
   it.each(cases)("finds %s from either side", (_, f, low, high, expected) => {
-    expectClose(root(f, low, high), expected, 1e-15);
-    expectClose(root(f, high, low), expected, 1e-15);
+    expectRelative(root(f, low, high), expected, 1e-15);
+    expectRelative(root(f, high, low), expected, 1e-15);
   });
 
   it("finds a root at 0 and one at either end", () => {
@@ -55,7 +55,7 @@ describe("the bracketed root", () => {
             0,
             1,
           );
-          expectClose(found, at, 1e-14);
+          expectRelative(found, at, 1e-14);
         },
       ),
     );

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { specificEdgeLoad } from "../../../src/model/refining/edge-load";
 import { netSpecificEnergy } from "../../../src/model/refining/energy";
 import { Refusal } from "../../../src/model/refusal";
-import { expectClose } from "../numerics/close";
+import { expectRelative } from "../expectations";
 
 describe("refining", () => {
   it("spends (600 − 150) kW on 5 t/h: 90 kWh/t, by hand", () => {
@@ -10,8 +10,8 @@ describe("refining", () => {
   });
 
   it("strikes with 2.7 J/m: 450 kW over 500/60 revolutions a second of 20 km, by hand", () => {
-    expectClose(specificEdgeLoad(600, 150, 500, 20), 450e3 / ((500 / 60) * 20e3), 1e-15);
-    expectClose(specificEdgeLoad(600, 150, 500, 20), 2.7, 1e-15);
+    expectRelative(specificEdgeLoad(600, 150, 500, 20), 450e3 / ((500 / 60) * 20e3), 1e-15);
+    expectRelative(specificEdgeLoad(600, 150, 500, 20), 2.7, 1e-15);
   });
 
   it("treats nothing at the no-load power, and refuses less", () => {

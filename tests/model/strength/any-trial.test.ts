@@ -5,7 +5,7 @@ import { fitResponse } from "../../../src/model/strength/fit";
 import { independentPoints } from "../../../src/model/strength/points";
 import { response, type Shape } from "../../../src/model/strength/response";
 import computed from "../../references/response-curves.json";
-import { expectClose } from "../numerics/close";
+import { expectRelative } from "../expectations";
 
 const curved = ["exponential", "hyperbolic", "peaked"] as const;
 
@@ -125,8 +125,8 @@ describe("any trial", () => {
           set.shape as Shape,
           set.knownBase ?? undefined,
         );
-        expectClose(fit.scale, set.optimum.scale * unit, 1e-10);
-        expectClose(fit.plateauGain, set.optimum.plateauGain / unit, 1e-10);
+        expectRelative(fit.scale, set.optimum.scale * unit, 1e-10);
+        expectRelative(fit.plateauGain, set.optimum.plateauGain / unit, 1e-10);
       }
     },
   );
@@ -138,8 +138,8 @@ describe("any trial", () => {
       independentPoints([...set.doses].reverse(), [...set.strengths].reverse()),
       "hyperbolic",
     );
-    expectClose(backward.scale, forward.scale, 1e-12);
-    expectClose(backward.base, forward.base, 1e-12);
+    expectRelative(backward.scale, forward.scale, 1e-12);
+    expectRelative(backward.base, forward.base, 1e-12);
   });
 
   it("recovers an exact curve to its digits, with no error left", () => {
@@ -152,10 +152,10 @@ describe("any trial", () => {
         ),
         shape,
       );
-      expectClose(fit.plateauGain, 12, 1e-12);
-      expectClose(fit.scale, 6, 1e-12);
+      expectRelative(fit.plateauGain, 12, 1e-12);
+      expectRelative(fit.scale, 6, 1e-12);
       expect(fit.residualStandardDeviation).toBeLessThan(1e-13);
-      expectClose(fit.rSquared as number, 1, 1e-15);
+      expectRelative(fit.rSquared as number, 1, 1e-15);
     }
   });
 });

@@ -6,7 +6,7 @@ import { estimates } from "../../../src/model/strength/limits";
 import { independentPoints } from "../../../src/model/strength/points";
 import { gradient, response, type Shape, shapes } from "../../../src/model/strength/response";
 import computed from "../../references/response-curves.json";
-import { expectClose } from "../numerics/close";
+import { expectRelative } from "../expectations";
 
 describe("the band of the mean", () => {
   it.each(computed.cases)(
@@ -31,12 +31,12 @@ describe("the band of the mean", () => {
             sum + a * g.reduce((s, b, j) => s + b * ((covariance[i] as number[])[j] as number), 0),
           0,
         );
-        expectClose(
+        expectRelative(
           at(dose).estimate,
           response(dose, base, plateauGain, scale, set.shape as Shape),
           1e-9,
         );
-        expectClose(at(dose).standardError, Math.sqrt(variance), tolerance);
+        expectRelative(at(dose).standardError, Math.sqrt(variance), tolerance);
       }
     },
   );
@@ -48,12 +48,12 @@ describe("the band of the mean", () => {
     );
     const { base } = estimates(fit, 0.95);
     const blank = bandOf(fit, 0.95)(0);
-    expectClose(blank.lower, base.lower, 1e-14);
-    expectClose(blank.upper, base.upper, 1e-14);
+    expectRelative(blank.lower, base.lower, 1e-14);
+    expectRelative(blank.upper, base.upper, 1e-14);
     const wide = bandOf(fit, 0.99)(5);
     const narrow = bandOf(fit, 0.9)(5);
     // t of 2 degrees of freedom: 9.92484320 at 99 %, 2.91998558 at 90 % (common tables).
-    expectClose(
+    expectRelative(
       (wide.upper - wide.lower) / (narrow.upper - narrow.lower),
       9.9248432 / 2.91998558,
       1e-8,

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { Refusal } from "../../../src/model/refusal";
 import { doseFor } from "../../../src/model/strength/dose-for";
 import { response, shapes } from "../../../src/model/strength/response";
-import { expectClose } from "../numerics/close";
+import { expectRelative } from "../expectations";
 
 describe("the dose for a target", () => {
   it("inverts the response on its rising side, for rising and falling strengths", () => {
@@ -18,18 +18,18 @@ describe("the dose for a target", () => {
           const gain = falls ? -size : size;
           const dose = part * (shape === "straight" ? 10 : scale);
           const target = response(dose, 0, gain, scale, shape);
-          expectClose(doseFor(target, 0, gain, scale, shape), dose, 1e-12);
+          expectRelative(doseFor(target, 0, gain, scale, shape), dose, 1e-12);
         },
       ),
     );
   });
 
   it("is the value by hand", () => {
-    expectClose(doseFor(45, 40, 10, 6, "exponential"), 6 * Math.LN2, 1e-15);
-    expectClose(doseFor(45, 40, 10, 6, "hyperbolic"), 6, 1e-15);
-    expectClose(doseFor(45, 40, 2, 1, "straight"), 2.5, 1e-15);
+    expectRelative(doseFor(45, 40, 10, 6, "exponential"), 6 * Math.LN2, 1e-15);
+    expectRelative(doseFor(45, 40, 10, 6, "hyperbolic"), 6, 1e-15);
+    expectRelative(doseFor(45, 40, 2, 1, "straight"), 2.5, 1e-15);
     // −6·W₀(−1/(2e)); W₀(−0.18393972058572117) = −0.2319609529865344, mpmath lambertw.
-    expectClose(doseFor(45, 40, 10, 6, "peaked"), 6 * 0.2319609529865344, 1e-14);
+    expectRelative(doseFor(45, 40, 10, 6, "peaked"), 6 * 0.2319609529865344, 1e-14);
   });
 
   it("is 0 at the base, and the scale at the top of a peak", () => {
@@ -41,7 +41,7 @@ describe("the dose for a target", () => {
   it("gives the lower of the two doses of a peaked response", () => {
     const dose = doseFor(response(9, 40, 10, 6, "peaked"), 40, 10, 6, "peaked");
     expect(dose).toBeLessThan(6);
-    expectClose(response(dose, 40, 10, 6, "peaked"), response(9, 40, 10, 6, "peaked"), 1e-14);
+    expectRelative(response(dose, 40, 10, 6, "peaked"), response(9, 40, 10, 6, "peaked"), 1e-14);
   });
 
   it.each([

@@ -6,22 +6,22 @@ import { independentPoints } from "../../../src/model/strength/points";
 import type { Shape } from "../../../src/model/strength/response";
 import certified from "../../references/nonlinear-regression.json";
 import computed from "../../references/response-curves.json";
-import { expectClose } from "../numerics/close";
+import { expectRelative } from "../expectations";
 
 describe("the fit of published data", () => {
   it.each(certified.cases)("meets every published digit of $name", (set) => {
     const fit = fitResponse(independentPoints(set.doses, set.strengths), set.shape as Shape, 0);
     const { base, plateauGain, scale } = estimates(fit, 0.95);
     expect(base).toEqual({ estimate: 0, standardError: 0, lower: 0, upper: 0 });
-    expectClose(plateauGain.estimate, set.gain, 3e-11);
-    expectClose(plateauGain.standardError, set.gainError, 3e-11);
-    expectClose(fit.residualStandardDeviation, set.residualStandardDeviation, 1e-9);
+    expectRelative(plateauGain.estimate, set.gain, 3e-11);
+    expectRelative(plateauGain.standardError, set.gainError, 3e-11);
+    expectRelative(fit.residualStandardDeviation, set.residualStandardDeviation, 1e-9);
     if (typeof set.perScale === "number" && typeof set.perScaleError === "number") {
-      expectClose(1 / scale.estimate, set.perScale, 3e-11);
-      expectClose(scale.standardError / scale.estimate ** 2, set.perScaleError, 3e-11);
+      expectRelative(1 / scale.estimate, set.perScale, 3e-11);
+      expectRelative(scale.standardError / scale.estimate ** 2, set.perScaleError, 3e-11);
     } else {
-      expectClose(scale.estimate, set.scale as number, 3e-11);
-      expectClose(scale.standardError, set.scaleError as number, 3e-11);
+      expectRelative(scale.estimate, set.scale as number, 3e-11);
+      expectRelative(scale.standardError, set.scaleError as number, 3e-11);
     }
   });
 
@@ -29,8 +29,8 @@ describe("the fit of published data", () => {
     const bod = certified.cases[3] as (typeof certified.cases)[number];
     const fit = fitResponse(independentPoints(bod.doses, bod.strengths), "exponential", 0);
     const { lower, upper } = estimates(fit, 0.95).plateauGain;
-    expectClose(upper - lower, 2 * 2.7764451051977987 * bod.gainError, 1e-11);
-    expectClose(upper + lower, 2 * bod.gain, 1e-11);
+    expectRelative(upper - lower, 2 * 2.7764451051977987 * bod.gainError, 1e-11);
+    expectRelative(upper + lower, 2 * bod.gain, 1e-11);
   });
 });
 
@@ -41,12 +41,12 @@ describe("the fit with a free base, blocks and the other shapes", () => {
     const expected = set.optimum;
     // A nearly straight response has lost four digits to the likeness of gain and scale.
     const tolerance = set.name === "a nearly straight response" ? 1e-8 : 1e-11;
-    expectClose(fit.base, expected.base, tolerance);
-    expectClose(fit.plateauGain, expected.plateauGain, tolerance);
-    expectClose(fit.scale, expected.scale, tolerance);
+    expectRelative(fit.base, expected.base, tolerance);
+    expectRelative(fit.plateauGain, expected.plateauGain, tolerance);
+    expectRelative(fit.scale, expected.scale, tolerance);
     const errors = Object.values(estimates(fit, 0.95)).map(({ standardError }) => standardError);
     errors.forEach((error, i) => {
-      expectClose(error, expected.standardErrors[i] as number, tolerance);
+      expectRelative(error, expected.standardErrors[i] as number, tolerance);
     });
     for (let row = 0; row < 3; row++) {
       for (let column = 0; column < 3; column++) {
@@ -54,30 +54,30 @@ describe("the fit with a free base, blocks and the other shapes", () => {
           (sum, a, k) => sum + a * ((fit.covarianceRoot[column] as readonly number[])[k] as number),
           0,
         );
-        expectClose(
+        expectRelative(
           covariance,
           (expected.covariance[row] as number[])[column] as number,
           tolerance * 10,
         );
       }
     }
-    expectClose(fit.residualStandardDeviation, expected.residualStandardDeviation, tolerance);
-    expectClose(fit.rSquared as number, expected.rSquared, 1e-12);
+    expectRelative(fit.residualStandardDeviation, expected.residualStandardDeviation, tolerance);
+    expectRelative(fit.rSquared as number, expected.rSquared, 1e-12);
     for (const name of ["correctedAkaike", "lackOfFit"] as const) {
       if (expected[name] === null) expect(fit[name]).toBeUndefined();
-      else expectClose(fit[name] as number, expected[name], 1e-9);
+      else expectRelative(fit[name] as number, expected[name], 1e-9);
     }
   });
 
   it("is the regression line when straight (by hand: slope 2, base 40.25, s² 0.125, n 4)", () => {
     const fit = fitResponse(independentPoints([0, 1, 2, 3], [40, 42.5, 44.5, 46]), "straight");
-    expectClose(fit.plateauGain, 2, 1e-14);
-    expectClose(fit.base, 40.25, 1e-14);
+    expectRelative(fit.plateauGain, 2, 1e-14);
+    expectRelative(fit.base, 40.25, 1e-14);
     expect(fit.scale).toBe(1);
     const { base, plateauGain, scale } = estimates(fit, 0.95);
-    expectClose(fit.residualSumOfSquares, 0.25, 1e-13);
-    expectClose(plateauGain.standardError, Math.sqrt(0.125 / 5), 1e-13);
-    expectClose(base.standardError, Math.sqrt(0.125 * (1 / 4 + 1.5 ** 2 / 5)), 1e-13);
+    expectRelative(fit.residualSumOfSquares, 0.25, 1e-13);
+    expectRelative(plateauGain.standardError, Math.sqrt(0.125 / 5), 1e-13);
+    expectRelative(base.standardError, Math.sqrt(0.125 * (1 / 4 + 1.5 ** 2 / 5)), 1e-13);
     expect(scale).toEqual({ estimate: 1, standardError: 0, lower: 1, upper: 1 });
     expect(fit.correctedAkaike).toBeUndefined();
   });
@@ -87,7 +87,7 @@ describe("the fit with a free base, blocks and the other shapes", () => {
     const { plateauGain, scale } = estimates(fit, 0.95);
     // By hand: residuals ±0.5, so that s² is 1/2, and the error of the slope √(s²/5).
     expect(fit.plateauGain).toBe(0);
-    expectClose(plateauGain.standardError, Math.sqrt(0.1), 1e-14);
+    expectRelative(plateauGain.standardError, Math.sqrt(0.1), 1e-14);
     expect(scale).toEqual({ estimate: 1, standardError: 0, lower: 1, upper: 1 });
   });
 
@@ -105,11 +105,11 @@ describe("the fit with a free base, blocks and the other shapes", () => {
       independentPoints(set.doses, shifted, undefined, blocks),
       "exponential",
     );
-    expectClose(other.plateauGain, one.plateauGain, 1e-11);
-    expectClose(other.scale, one.scale, 1e-11);
-    expectClose(other.base, one.base + 10, 1e-11);
-    expectClose(other.residualStandardDeviation, one.residualStandardDeviation, 1e-11);
-    expectClose(other.lackOfFit as number, one.lackOfFit as number, 1e-9);
+    expectRelative(other.plateauGain, one.plateauGain, 1e-11);
+    expectRelative(other.scale, one.scale, 1e-11);
+    expectRelative(other.base, one.base + 10, 1e-11);
+    expectRelative(other.residualStandardDeviation, one.residualStandardDeviation, 1e-11);
+    expectRelative(other.lackOfFit as number, one.lackOfFit as number, 1e-9);
   });
 });
 
@@ -123,7 +123,7 @@ describe("what is counted as a point", () => {
     expect([...points.doses]).toEqual([0, 0, 3, 6, 12, 20]);
     const expected = [40.3, 39.7, 45, 47.2, 50.1, 51.3];
     points.strengths.forEach((strength, i) => {
-      expectClose(strength, expected[i] as number, 1e-15);
+      expectRelative(strength, expected[i] as number, 1e-15);
     });
     expect(fitResponse(points, "exponential").points).toBe(6);
   });

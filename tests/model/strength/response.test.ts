@@ -9,7 +9,7 @@ import {
   shapes,
   slope,
 } from "../../../src/model/strength/response";
-import { expectClose } from "../numerics/close";
+import { expectRelative } from "../expectations";
 
 const curves = fc.record({
   dose: fc.double({ min: 0.01, max: 30, noNaN: true }),
@@ -32,7 +32,7 @@ describe("the response to a dose", () => {
   it.each(byHand)(
     "%s at %f, base 40, gain 10, scale 6, is the value by hand",
     (shape, dose, expected) => {
-      expectClose(response(dose, 40, 10, 6, shape), expected, 1e-15);
+      expectRelative(response(dose, 40, 10, 6, shape), expected, 1e-15);
     },
   );
 
@@ -41,7 +41,7 @@ describe("the response to a dose", () => {
   });
 
   it("keeps the digits of a small increase", () => {
-    expectClose(increase(1e-12, 10, 6, "exponential"), 10 * (1e-12 / 6), 1e-12);
+    expectRelative(increase(1e-12, 10, 6, "exponential"), 10 * (1e-12 / 6), 1e-12);
   });
 
   it("levels off where it saturates, and returns to the base beyond a peak", () => {

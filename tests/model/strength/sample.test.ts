@@ -6,7 +6,7 @@ import { independentPoints } from "../../../src/model/strength/points";
 import { response } from "../../../src/model/strength/response";
 import { type SampledCurve, sampleCurves } from "../../../src/model/strength/sample";
 import computed from "../../references/response-curves.json";
-import { expectClose } from "../numerics/close";
+import { expectRelative } from "../expectations";
 
 const puromycin = computed.cases.find(
   ({ name }) => name === "Puromycin with a free base",
@@ -62,7 +62,7 @@ describe("curves drawn from a fit", () => {
       const deviation = Math.sqrt(
         values.reduce((sum, v) => sum + (v - mean) ** 2, 0) / values.length,
       );
-      expectClose(deviation, bandOf(known, 0.95)(dose).standardError, 0.03);
+      expectRelative(deviation, bandOf(known, 0.95)(dose).standardError, 0.03);
     }
   });
 
@@ -74,7 +74,7 @@ describe("curves drawn from a fit", () => {
     expect(estimates(loose, 0.95).scale.lower).toBeLessThan(0);
     const curves = sampleCurves(loose, 5000, 9);
     expect(Math.min(...curves.map(({ scale }) => scale))).toBeGreaterThan(0);
-    expectClose(moments(curves).mean[2] as number, loose.scale, 0.01);
+    expectRelative(moments(curves).mean[2] as number, loose.scale, 0.01);
   });
 
   it("are the same for the same seed, and others for another", () => {

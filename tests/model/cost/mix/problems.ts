@@ -83,7 +83,7 @@ export const sum = (values: readonly number[]) => values.reduce((total, value) =
 export const gains = (p: Problem, amounts: readonly number[]) =>
   amounts.map((x, i) => gain(p, i, x));
 
-export function gain(p: Problem, i: number, amount: number): number {
+function gain(p: Problem, i: number, amount: number): number {
   const shape = p.shapes[i] as Shape;
   const t = amount / scaleOf(p.scales[i] as number, shape);
   return (p.plateauGains[i] as number) * unitCurves[shape].rise(t);
