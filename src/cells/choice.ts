@@ -1,8 +1,8 @@
 import { impossible } from "../model/refusal";
-import { ErrorInInput } from "./answer";
 import type { Argument } from "./argument";
-import { type Cell, type Cells, isError, isOmitted, plainValue } from "./cell";
+import { type Cell, type Cells, isOmitted } from "./cell";
 import { shorten } from "./quantity";
+import { singleCell } from "./single-cell";
 import { line, type Vector } from "./vector";
 
 /** One word out of a list, matched without regard to case. */
@@ -93,18 +93,6 @@ function readText(name: string, what: string, cells: Cells | null): string | und
   if (value.length > LONGEST_TEXT)
     impossible(`${name} is a text of ${value.length} characters. Give ${what}.`);
   return value.trim() === "" ? undefined : value.trim();
-}
-
-/** The value of an argument that must be one cell. */
-export function singleCell(name: string, cells: Cells): Cell {
-  if (cells.length !== 1 || cells[0]?.length !== 1) {
-    impossible(
-      `${name} is a range of ${cells.length} × ${cells[0]?.length ?? 0} cells. Give one cell.`,
-    );
-  }
-  const value = plainValue(cells[0][0]);
-  if (isError(value)) throw new ErrorInInput(value);
-  return value;
 }
 
 function quote(value: Cell): string {

@@ -2,6 +2,7 @@ import { impossible } from "../model/refusal";
 import { ErrorInInput } from "./answer";
 import type { Argument } from "./argument";
 import { type Cell, type Cells, isBlank, isError, isOmitted, plainValue } from "./cell";
+import { singleCell } from "./single-cell";
 
 /** The numbers that an argument allows, as a closed interval, and the words that say so. */
 export interface Limits {
@@ -217,12 +218,7 @@ function readSingle(quantity: Quantity, cells: Cells | null): number {
   if (cells === null || isOmitted(cells)) {
     impossible(`${quantity.name} is missing. Give ${quantity.allowed}.`);
   }
-  if (cells.length !== 1 || cells[0]?.length !== 1) {
-    impossible(
-      `${quantity.name} is a range of ${cells.length} × ${cells[0]?.length ?? 0} cells. Give one cell.`,
-    );
-  }
-  return readNumber(quantity, cells[0][0]);
+  return readNumber(quantity, singleCell(quantity.name, cells));
 }
 
 /** A text from a sheet, short enough for a message. */

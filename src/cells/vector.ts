@@ -2,8 +2,8 @@ import { impossible } from "../model/refusal";
 import { ErrorInInput } from "./answer";
 import type { Argument } from "./argument";
 import { type Cell, type Cells, isBlank, isError, isOmitted, plainValue } from "./cell";
-import { singleCell } from "./choice";
 import { type Limits, type Quantity, quantity, readNumber } from "./quantity";
+import { singleCell } from "./single-cell";
 
 /**
  * A row or a column of numbers. Vectors with the same `size` (n components, k doses) must be equally long.
@@ -171,11 +171,6 @@ export function optionalLabel(name: string): Argument<string | number | undefine
 }
 
 /** Names are the same whatever their case, as everywhere in a sheet: the first spelling stands for all. */
-function notALabel(value: Cell): string {
-  if (isBlank(value) || typeof value === "string") return "blank";
-  return typeof value === "boolean" ? String(value).toUpperCase() : "no plain value";
-}
-
 function readLabels(name: string, cells: readonly Cell[]): (string | number)[] {
   const spellings = new Map<string, string>();
   return cells.map((cell, i) => {
@@ -191,4 +186,9 @@ function readLabels(name: string, cells: readonly Cell[]): (string | number)[] {
       `${name} (${i + 1} of ${cells.length}) is ${notALabel(value)}. Give a name or a number.`,
     );
   });
+}
+
+function notALabel(value: Cell): string {
+  if (isBlank(value) || typeof value === "string") return "blank";
+  return typeof value === "boolean" ? String(value).toUpperCase() : "no plain value";
 }

@@ -249,8 +249,8 @@ const samples = whole(
 
 /**
  * Curves that the measurements allow: feed the columns to STRENGTH.RESPONSE for a column of strengths, or to
- * STRENGTH.DOSEFOR for a column of doses and its limits. Gain and scale go together, so that sampling them apart would overstate the spread. The mean and the covariance are
- * those of the fit; the scale is lognormal, so that it stays above 0, base and gain are normal about it.
+ * STRENGTH.DOSEFOR for a column of doses and its limits. Gain and scale go together, so that sampling them
+ * apart would overstate the spread. The mean and the covariance are those of the fit; the scale is lognormal, so that it stays above 0, base and gain are normal about it.
  * @customfunction STRENGTH.SAMPLE
  * @param doses Dose of each measurement [kg/t]; 0 or more; a row or a column.
  * @param strengths Strength of each measurement [N·m/g, or any one unit]; above 0.

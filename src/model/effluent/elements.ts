@@ -12,7 +12,7 @@ export interface Element {
 
 /**
  * Atomic masses: abridged standard values of IUPAC/CIAAW, 2021 (Prohaska et al., Pure and Applied
- * Chemistry 94 (2022) 573). The oxidised states are those of the doc block above; iron counts as
+ * Chemistry 94 (2022) 573). The oxidised states are those that `Element` names; iron counts as
  * Fe(OH)3, copper as Cu(OH)2, manganese as MnO2.
  */
 export const ELEMENTS: ReadonlyMap<string, Element> = new Map(

@@ -6,8 +6,8 @@ import { normalCdf, normalDensity, normalQuantile } from "./normal";
  * Student's t with any positive, or infinite, degrees of freedom; both tails are accurate far out.
  *
  * Tail and centre come from the incomplete beta function: P(T > t) = ½·I_{ν/(ν+t²)}(ν/2, ½). The
- * quantile (up to 1e150 in size) is Newton's method on the logarithm of the probability against ln t. Both curves (tail below
- * a quarter, centre above) are concave there, so that the steps converge from any start.
+ * quantile (up to 1e150 in size) is Newton's method on the logarithm of the probability against ln t. Both
+ * curves (tail below a quarter, centre above) are concave there, so that the steps converge from any start.
  *
  * Source: NIST Digital Library of Mathematical Functions, 8.17; Abramowitz & Stegun (1964) 26.7.1, 26.5.27.
  */

@@ -5,8 +5,9 @@ import { impossible } from "../refusal";
  *
  *   S = base + gain·f(t),   ∂S/∂x = gain·f′(t)/scale,   ∂S/∂ln(scale) = −gain·t·f′(t)
  *
- * so that a shape is known by f and f′ alone; its turn −t·f′(t) is given from f, for fits. All start at f(0) = 0. Exponential and hyperbolic rise
- * towards 1 and never reach it; peaked reaches 1 at t = 1 and falls again; straight has no end.
+ * so that a shape is known by f and f′ alone; its turn −t·f′(t) is given from f, for fits. All start at
+ * f(0) = 0. Exponential and hyperbolic rise towards 1 and never reach it; peaked reaches 1 at t = 1 and
+ * falls again; straight has no end.
  *
  * Source: the classic growth and saturation curves as in Bates & Watts, Nonlinear Regression Analysis
  * and Its Applications (1988), appendix 1 (exponential: oxygen demand; hyperbolic: Michaelis–Menten);
