@@ -50,8 +50,21 @@ export function stack(title: string, unit: string, parts: readonly Part[]): Stac
 export const amount = (value: number, unit: string) =>
   unit === "fraction" || unit === "" ? short(value) : `${short(value)} ${unit}`;
 
-/** Three figures: as much as a picture shows. */
-export const short = (value: number) => figure(Number(value.toPrecision(3)));
+/** Three figures, and whole numbers from a thousand on: as much as a picture shows. */
+export const short = (value: number) =>
+  Math.abs(value) < 999.5
+    ? figure(Number(value.toPrecision(3))).replaceAll("-", "−")
+    : grouped(value, 0);
+
+/** Money to the cent. */
+export const money = (value: number) => `${grouped(value, 2)} money`;
+
+/** A number with so many decimals, its thousands apart. */
+export function grouped(value: number, decimals: number): string {
+  const digits = Math.abs(value).toFixed(decimals);
+  const sign = value < 0 && Number(digits) !== 0 ? "−" : "";
+  return sign + (Math.abs(value) < 1e15 ? digits.replace(/\B(?=(\d{3})+(?!\d))/g, ",") : digits);
+}
 
 /** A share in words. */
 export const percent = (share: number) => `${short(Number.isFinite(share) ? 100 * share : 0)} %`;

@@ -10,6 +10,8 @@ import { each, found, line, type Step, step, type Working } from "./step";
 const MANY = 10_000;
 /** More inputs than that no picture has room for. */
 const MOST_BARS = 20;
+/** More inputs than that no sentence has room for. */
+const MOST_NAMED = 4;
 
 export const uncertainty = {
   "UNCERTAINTY.SAMPLE": (
@@ -64,6 +66,7 @@ export const uncertainty = {
     const { inside, start } = coverageRanks(count, coverage);
     const total = numbers.reduce((all, value) => all + value, 0);
     return {
+      says: `On average ${short(said.mean)}; ${percent(coverage)} of the values lie between ${short(said.lower)} and ${short(said.upper)}.`,
       steps: [
         found("Values that are numbers", count, "values"),
         step(
@@ -119,6 +122,10 @@ export const uncertainty = {
     const ranked = drivers(results, inputs, names);
     const explained = sum(...ranked.map(({ rankCorrelation }) => power(rankCorrelation, 2)));
     return {
+      says: `Of the spread ${ranked
+        .slice(0, MOST_NAMED)
+        .map(({ input, share }) => `${input} explains ${percent(share)}`)
+        .join(", ")}.`,
       steps: [
         step("Squares of the rank correlations together", explained, ""),
         {
@@ -172,7 +179,7 @@ function driverRemarks(
   return [
     explained > 1
       ? "The inputs go together, so that they claim the same spread twice."
-      : `${percent(1 - explained)} of the spread no input explains alone.`,
+      : `No input alone explains the last ${percent(1 - explained)} of the spread.`,
     `With ${results} results a correlation within ±${short(Math.min(1, chance))} may be chance.`,
     ...(idle.length > 0
       ? [

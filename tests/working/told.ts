@@ -44,7 +44,8 @@ export function expectAgreement(call: Call): void {
 
 /** Whatever the numbers, equations and words hold no number that is none, and the words close. */
 export function expectSoundWords(call: Call): void {
-  const { steps, picture, remarks = [] } = tell(call);
+  const { says, steps, picture, remarks: kept = [] } = tell(call);
+  const remarks = says === undefined ? kept : [says, ...kept];
   const equations = steps.flatMap((step) =>
     step.kind === "lines" ? step.lines.map(({ tex }) => tex ?? "") : [],
   );

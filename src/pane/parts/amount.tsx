@@ -1,10 +1,12 @@
 import { mergeClasses } from "@fluentui/react-components";
 import { figure } from "../../model/figure";
+import { grouped } from "../../working/picture";
 import { useText } from "../theme/text-styles";
 
-/** A value as it is read: a number to six figures, TRUE and FALSE as a sheet writes them. */
-export function shown(value: number | string | boolean | null): string {
+/** A value as it is read: a number to six figures, money to the cent, TRUE and FALSE as a sheet writes them. */
+export function shown(value: number | string | boolean | null, unit = ""): string {
   if (typeof value === "number") {
+    if (unit === "money" && Number.isFinite(value)) return grouped(value, 2);
     return Number.isFinite(value) ? figure(value).replaceAll("-", "−") : "no number";
   }
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
@@ -29,7 +31,7 @@ export function Amount(props: {
   const isNumber = typeof value === "number";
   return (
     <span className={mergeClasses(isNumber && text.number)}>
-      {isFromLibrary ? known(value) : shown(value)}
+      {isFromLibrary ? known(value) : shown(value, unit)}
       {!UNSPOKEN.has(unit) && <span className={text.faint}> {unit}</span>}
     </span>
   );

@@ -37,11 +37,13 @@ export function drawCurves(picture: Curves, width: number): Element {
       text([level], {
         y: "y",
         text: "label",
-        frameAnchor: "right",
-        dx: -4,
+        ...(startsFartherFrom(level.y, curves)
+          ? { frameAnchor: "left", textAnchor: "start", dx: 4 }
+          : { frameAnchor: "right", textAnchor: "end", dx: -4 }),
         dy: level.y < highest / 4 ? -8 : 8,
         fill: INK,
-        textAnchor: "end",
+        stroke: PAPER,
+        strokeWidth: 4,
       }),
     );
   }
@@ -82,6 +84,13 @@ export function drawCurves(picture: Curves, width: number): Element {
     },
     marks,
   });
+}
+
+/** Whether the curves are farther from a level where they start than where they end: there its name has room. */
+function startsFartherFrom(level: number, curves: Curves["curves"]): boolean {
+  const nearest = (end: 0 | -1) =>
+    Math.min(...curves.map(({ points }) => Math.abs((points.at(end)?.[1] ?? level) - level)));
+  return nearest(0) > nearest(-1);
 }
 
 /** The lowest that is drawn. */

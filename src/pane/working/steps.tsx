@@ -60,6 +60,9 @@ export function Steps({ steps }: { steps: readonly Step[] }) {
   );
 }
 
+/** The unit at the end of a header: "cost [money]". */
+const unitIn = (header = "") => /\[([^\]]+)\]$/.exec(header)?.[1];
+
 function Rest({ of }: { of: number }) {
   const text = useText();
   if (of <= MOST_SHOWN) return null;
@@ -115,7 +118,7 @@ function StepTable({ step }: { step: Extract<Step, { kind: "table" }> }) {
                     typeof value === "number" && styles.number,
                   )}
                 >
-                  {shown(value)}
+                  {shown(value, unitIn(step.columns[c]))}
                 </td>
               ))}
             </tr>

@@ -1,7 +1,7 @@
 import { type BudgetLine, budget } from "../../model/cost/budget";
 import type { Vector } from "../../model/vectors";
 import { difference, product, quotient } from "../expression";
-import { amount } from "../picture";
+import { amount, money } from "../picture";
 import { each, line, type Value, type Working } from "../step";
 import { overPeriods } from "./periods";
 
@@ -19,7 +19,10 @@ export function budgeted(
   const bought = (i: number) =>
     losses === undefined ? needed(i) : quotient(needed(i), difference(1, at(losses, i)));
   const lost = total.quantity - periods.reduce((sum, _, i) => sum + needed(i).value, 0);
+  const perTonne =
+    total.costPerTonne === undefined ? "" : `, ${amount(total.costPerTonne, "money/t")}`;
   return {
+    says: `${money(total.cost)} in all${perTonne}, for ${amount(total.output, "t")} and ${amount(total.quantity, "kg")} bought.`,
     steps: [
       each(
         losses === undefined

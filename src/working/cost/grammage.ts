@@ -22,6 +22,7 @@ export function grammage(
     1000,
   );
   return {
+    says: `${amount(before, "g/m²")} before and ${amount(after, "g/m²")} after, which saves ${amount(net.value, "money per 1,000 m²")}.`,
     steps: [
       each("Grammage that carries the strength, before and after", [
         line("grammage before", quotient(product(1000, strength), index), "g/m²"),

@@ -3,7 +3,7 @@ import { cheapestMix } from "../../model/cost/mix/mix";
 import type { Shape } from "../../model/strength/response";
 import type { Vector } from "../../model/vectors";
 import { product, sum } from "../expression";
-import { amount, type Curves, pictured, sampled } from "../picture";
+import { amount, type Curves, pictured, sampled, short } from "../picture";
 import { each, line, numbered, type Value, type Working } from "../step";
 import { rise } from "../strength/shapes";
 
@@ -24,7 +24,9 @@ export function mix(
     cheapestMix(wanted, gains, scales, prices, maxima, shapes, sideUse, limits);
   const found = mixFor(target);
   const { options, cost, nextGain, single } = found;
+  const used = options.filter(({ amount: much }) => much > 0);
   return {
+    says: `${amount(target, "N·m/g")} for ${amount(cost, "money/t")} at the least: ${used.length === 0 ? "no option is needed" : used.map(({ number, amount: much }) => `${short(much)} of option ${number}`).join(", ")}.`,
     steps: [
       each(
         "The cheapest amounts, found by following the cost down to where nothing can be shifted to advantage; what each gains",

@@ -15,10 +15,15 @@ const summary = call("whole", [
 
 test("a number of a table is named by its row and its column", () => {
   expect(answerOf(budget, { row: 1, column: 2 }, "")).toEqual({
-    name: "Jan, cost [money]",
+    name: "Jan, cost",
     value: 58308,
-    unit: "",
+    unit: "money",
   });
+  const months = call("whole", [
+    ["period", "price [money]"],
+    [9, 2475.27],
+  ]);
+  expect(answerOf(months, { row: 1, column: 1 }, "")?.name).toBe("period 9, price");
   expect(answerOf(summary, { row: 1, column: 1 }, "")?.name).toBe("median");
 });
 
