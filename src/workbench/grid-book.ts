@@ -1,7 +1,7 @@
 /**
- * A workbook of ours as the grid opens it. What the grid itself knows nothing of (a table, an input's
- * prompt, a formula as it was written) travels in the custom data of its cells, so that it stays where it
- * belongs when rows are inserted or moved.
+ * A workbook of ours as the grid opens it. What the grid itself knows nothing of (a table, a formula as it
+ * was written) travels in the custom data of its cells, so that it stays where it belongs when rows are
+ * inserted or moved.
  */
 import {
   BooleanNumber,
@@ -10,8 +10,9 @@ import {
   type IWorksheetData,
 } from "@univerjs/core";
 import { gridNames, roomFor, snapshotOf } from "../engine/snapshot";
-import type { Area, Book, Cell, Sheet } from "../workbook/book";
+import type { Book, Cell, Sheet } from "../workbook/book";
 import type { PlannedBook, PlannedSheet } from "../workbook/layout/planned";
+import { rangeOf, ruleResources } from "./grid-rules";
 import { gridStyle } from "./looks";
 
 /** Pixels of a column of so many characters, as spreadsheets count them in their usual type. */
@@ -32,7 +33,6 @@ export interface Carried {
   readonly formula?: string;
   /** The formula came as a dynamic array. */
   readonly dynamic?: boolean;
-  readonly prompt?: string;
   /** Tables whose first header cell, or whose last cell, this is. */
   readonly tableStart?: { readonly name: string; readonly headerRow: boolean };
   readonly tableEnd?: { readonly name: string; readonly totalsRow: boolean };
@@ -47,22 +47,6 @@ function carry(cellData: CellData, row: number, column: number, carried: Carried
   line[column] = { ...cell, custom: { ...cell.custom, ...carried } };
 }
 
-function carryPrompts(cellData: CellData, { validations = [] }: Partial<PlannedSheet>): void {
-  for (const { area, prompt } of validations) {
-    if (prompt === undefined) continue;
-    for (let row = area.row; row < area.row + area.rows; row++)
-      for (let column = area.column; column < area.column + area.columns; column++)
-        carry(cellData, row, column, { prompt: prompt.text });
-  }
-}
-
-const range = ({ row, column, rows, columns }: Area) => ({
-  startRow: row,
-  startColumn: column,
-  endRow: row + rows - 1,
-  endColumn: column + columns - 1,
-});
-
 function frame(sheet: Sheet & Partial<PlannedSheet>): Partial<IWorksheetData> {
   const { rows = 0, columns = 0 } = sheet.frozen ?? {};
   const sized = <T>(sizes: Readonly<Record<number, number>> | undefined, as: (size: number) => T) =>
@@ -74,7 +58,7 @@ function frame(sheet: Sheet & Partial<PlannedSheet>): Partial<IWorksheetData> {
     defaultRowHeight: USUAL_ROW_HEIGHT,
     columnData: sized(sheet.columnWidths, (width) => ({ w: pixelsOfCharacters(width) })),
     rowData: sized(sheet.rowHeights, (height) => ({ h: pixelsOfPoints(height), ia: 0 })),
-    mergeData: (sheet.merged ?? []).map(range),
+    mergeData: (sheet.merged ?? []).map(rangeOf),
     showGridlines: sheet.gridlines === false ? BooleanNumber.FALSE : BooleanNumber.TRUE,
   };
 }
@@ -87,10 +71,9 @@ export function gridBook(book: Book | PlannedBook, id: string): Partial<IWorkboo
     for (const [row, line] of Object.entries(sheet.cells))
       for (const [column, { spill }] of Object.entries<Cell>(line))
         if (spill) carry(cellData, Number(row), Number(column), { dynamic: true });
-    carryPrompts(cellData, sheet);
     for (const { name, sheet: its, area, headerRow, totalsRow } of book.tables) {
       if (its !== sheet.name) continue;
-      const { startRow, startColumn, endRow, endColumn } = range(area);
+      const { startRow, startColumn, endRow, endColumn } = rangeOf(area);
       carry(cellData, startRow, startColumn, { tableStart: { name, headerRow } });
       carry(cellData, endRow, endColumn, { tableEnd: { name, totalsRow } });
     }
@@ -101,6 +84,9 @@ export function gridBook(book: Book | PlannedBook, id: string): Partial<IWorkboo
     styles: Object.fromEntries(
       Object.entries(book.styles).map(([key, style]) => [key, gridStyle(style)]),
     ),
-    resources: [{ name: "SHEET_DEFINED_NAME_PLUGIN", data: JSON.stringify(gridNames(book)) }],
+    resources: [
+      { name: "SHEET_DEFINED_NAME_PLUGIN", data: JSON.stringify(gridNames(book)) },
+      ...ruleResources(book),
+    ],
   };
 }

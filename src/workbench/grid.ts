@@ -10,12 +10,16 @@ import {
   type Workbook,
 } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
+import { UniverDataValidationPlugin } from "@univerjs/data-validation";
 import { UniverDocsPlugin } from "@univerjs/docs";
 import { UniverDocsUIPlugin } from "@univerjs/docs-ui";
 import * as formula from "@univerjs/engine-formula";
 import { UniverRenderEnginePlugin } from "@univerjs/engine-render";
 import words from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsPlugin } from "@univerjs/sheets";
+import { UniverSheetsConditionalFormattingPlugin } from "@univerjs/sheets-conditional-formatting";
+import { UniverSheetsConditionalFormattingUIPlugin } from "@univerjs/sheets-conditional-formatting-ui";
+import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validation";
 import {
   CalculationMode,
   IDescriptionService,
@@ -82,6 +86,11 @@ export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: 
     initialFormulaComputing: CalculationMode.FORCED,
   });
   univer.registerPlugin(UniverSheetsFormulaUIPlugin);
+  univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);
+  // It paints what the other one computes; its panel has no button here.
+  univer.registerPlugin(UniverSheetsConditionalFormattingUIPlugin);
+  univer.registerPlugin(UniverDataValidationPlugin);
+  univer.registerPlugin(UniverSheetsDataValidationPlugin);
 
   const injector = univer.__getInjector();
   mend(injector, formula);

@@ -7,6 +7,7 @@ import { layOut } from "../workbook/layout/lay-out";
 import type { Plan } from "../workbook/plan";
 import { WorkbookRefusal } from "../workbook/workbook-refusal";
 import { blankWorkbook } from "./blank-workbook";
+import { Choices } from "./choices";
 import { circleNotice } from "./circle-notice";
 import { Computed } from "./computed";
 import { Desk, type Lying } from "./desk";
@@ -16,6 +17,7 @@ import { growTables } from "./growing-tables";
 import { loadBuiltFunctions } from "./load-functions";
 import { nameControls } from "./name-controls";
 import { PanePlace } from "./pane-place";
+import { refuseEntries } from "./refuse-entries";
 import { Status } from "./status";
 import { followTheme, isDark } from "./theme";
 import { translateTyped } from "./typed-formulas";
@@ -121,6 +123,8 @@ async function start(): Promise<void> {
 
   // The grid makes its parts with the first workbook; it computes when this turn of the page has ended.
   const status = new Status(grid, byId("status"), byId<HTMLButtonElement>("failing"));
+  new Choices(grid, () => status.tellRefused(undefined));
+  refuseEntries(grid, computed, (refused) => status.tellRefused(refused));
   let circleTold = false;
   followSpills(grid, async (circular) => {
     status.show();

@@ -1,17 +1,19 @@
 /** The line under the grid: the selected cell in full, why it fails or what belongs into it, and how many cells fail. */
-import { ICommandService } from "@univerjs/core";
+import { ICommandService, type ISheetDataValidationRule } from "@univerjs/core";
 import { SetWorksheetActiveOperation, SheetsSelectionsService } from "@univerjs/sheets";
 import { CellAlertManagerService } from "@univerjs/sheets-ui";
 import type { FormulaCell } from "../engine/failures";
 import { addressOf } from "../workbook/address";
 import { isError, type Value } from "../workbook/book";
 import { errorWords } from "../workbook/formula/error-words";
+import { type CellPlace, ruleAt, samePlace } from "./entry-check";
 import { type Grid, workbookOf } from "./grid";
-import type { Carried } from "./grid-book";
+import type { Refused } from "./refuse-entries";
 import { reveal } from "./reveal";
 import { failingCells, messageAt, valueAt } from "./seen-cells";
 
 interface SeenCell {
+  readonly place: CellPlace;
   readonly address: string;
   readonly value: Value;
   /** Why it fails, as far as it is known. */
@@ -20,6 +22,8 @@ interface SeenCell {
 }
 
 export class Status {
+  #refused: Refused | undefined;
+
   constructor(
     private readonly grid: Grid,
     private readonly line: HTMLElement,
@@ -37,9 +41,17 @@ export class Status {
   /** After a selection or a calculation. */
   show(): void {
     const cell = this.selected();
-    const failed = cell !== undefined && isError(cell.value);
+    if (cell && this.#refused && !samePlace(cell.place, this.#refused.place))
+      this.#refused = undefined;
+    const failed = cell !== undefined && (isError(cell.value) || this.#refused !== undefined);
     this.line.classList.toggle("failed", failed);
-    this.line.replaceChildren(...(cell ? parts(cell) : []));
+    this.line.replaceChildren(...(cell ? parts(cell, this.#refused) : []));
+  }
+
+  /** What a cell did not take, until another one is selected or an entry is taken. */
+  tellRefused(refused: Refused | undefined): void {
+    this.#refused = refused;
+    this.show();
   }
 
   countFailures(): void {
@@ -56,13 +68,14 @@ export class Status {
       .getCurrentLastSelectionPrimaryCell();
     if (!worksheet || !primary) return undefined;
     const { actualRow: row, actualColumn: column } = primary;
-    const data = worksheet.getCellRaw(row, column);
-    const { prompt } = (data?.custom ?? {}) as Carried;
+    const place = { sheetId: worksheet.getSheetId(), row, column };
+    const prompt = promptOf(ruleAt(this.grid, place));
     const value = valueAt(this.grid, worksheet, row, column);
     const message = isError(value)
       ? (messageAt(this.grid, worksheet, row, column, value.error) ?? errorWords(value.error))
       : undefined;
     return {
+      place,
       address: addressOf(row, column),
       value,
       ...(message !== undefined && { message }),
@@ -104,14 +117,25 @@ export class Status {
   }
 }
 
-function parts({ address, value, message, prompt }: SeenCell): HTMLElement[] {
+/** A list says how it is opened without a mouse. */
+function promptOf(rule: ISheetDataValidationRule | undefined): string | undefined {
+  if (rule?.type !== "list") return rule?.prompt;
+  return [rule.prompt, "Alt and the down arrow open the list."].filter(Boolean).join(" ");
+}
+
+function parts(
+  { address, value, message, prompt }: SeenCell,
+  refused: Refused | undefined,
+): HTMLElement[] {
   const part = (kind: string, text: string) => {
     const span = document.createElement("span");
     span.className = kind;
     span.textContent = text;
     return span;
   };
-  const said = message ?? (isError(value) ? undefined : prompt);
+  const said = refused
+    ? `Not taken: ${refused.entry}. ${refused.sentence}`
+    : (message ?? (isError(value) ? undefined : prompt));
   return [
     part("address", address),
     part("value", valueText(value)),

@@ -1,3 +1,5 @@
+import type { ConditionalFormat, EntryRule } from "./sheet-rules";
+
 /**
  * A workbook as our programs hand it to one another: the reader and the plans make it, the engine
  * computes it, the grid shows it, the writer saves it. Plain data, nothing in it but what one of
@@ -22,6 +24,9 @@ export interface Sheet {
   readonly frozen?: { readonly rows: number; readonly columns: number };
   readonly merged?: readonly Area[];
   readonly hidden?: boolean;
+  /** As a file has them; a plan says its own. The first one that holds comes on top. */
+  readonly formats?: readonly ConditionalFormat[];
+  readonly entryRules?: readonly EntryRule[];
 }
 
 /** Only cells that hold something, by row, then by column. */

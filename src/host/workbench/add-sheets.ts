@@ -8,13 +8,19 @@ import {
   sequenceExecute,
   type Workbook,
 } from "@univerjs/core";
+import { AddDataValidationMutation, RemoveDataValidationMutation } from "@univerjs/data-validation";
 import { RemoveDefinedNameMutation, SetDefinedNameMutation } from "@univerjs/engine-formula";
 import { InsertSheetMutation, RemoveSheetMutation } from "@univerjs/sheets";
+import {
+  AddConditionalRuleMutation,
+  DeleteConditionalRuleMutation,
+} from "@univerjs/sheets-conditional-formatting";
 import { gridNames } from "../../engine/snapshot";
 import { computeAll } from "../../workbench/computed";
 import type { Desk } from "../../workbench/desk";
 import type { Grid } from "../../workbench/grid";
 import { gridBook } from "../../workbench/grid-book";
+import { gridRules } from "../../workbench/grid-rules";
 import type { Taken } from "../../workbook/layout/free-names";
 import type { PlannedBook } from "../../workbook/layout/planned";
 import { openWorkbook, refuseWhileEditing } from "./sheet";
@@ -39,7 +45,11 @@ export function addSheets(
   const book = makeBook(takenNames(grid));
   const prefix = `added-${added++}`;
   const sheets = worksheetsOf(book, workbook, prefix);
-  const steps = [...nameSteps(book, workbook, prefix), ...sheetSteps(sheets, workbook)];
+  const steps = [
+    ...nameSteps(book, workbook, prefix),
+    ...sheetSteps(sheets, workbook),
+    ...ruleSteps(book, workbook, sheets),
+  ];
   const todo = steps.map((step) => step.todo);
   const undo = steps.map((step) => step.undo).reverse();
   desk.join(book, () => {
@@ -80,6 +90,27 @@ function sheetSteps(sheets: readonly IWorksheetData[], workbook: Workbook): Step
       params: { unitId, subUnitId: sheet.id, subUnitName: sheet.name },
     },
   }));
+}
+
+/** Each rule goes in front of those that are there: the first one last. */
+function ruleSteps(book: PlannedBook, workbook: Workbook, sheets: readonly IWorksheetData[]) {
+  const unitId = workbook.getUnitId();
+  return gridRules(book).flatMap(({ formats, entryRules }, at): Step[] => {
+    const sheet = { unitId, subUnitId: sheets[at]?.id ?? "" };
+    return [
+      ...[...formats].reverse().map((rule) => ({
+        todo: { id: AddConditionalRuleMutation.id, params: { ...sheet, rule } },
+        undo: { id: DeleteConditionalRuleMutation.id, params: { ...sheet, cfId: rule.cfId } },
+      })),
+      {
+        todo: { id: AddDataValidationMutation.id, params: { ...sheet, rule: entryRules } },
+        undo: {
+          id: RemoveDataValidationMutation.id,
+          params: { ...sheet, ruleId: entryRules.map(({ uid }) => uid) },
+        },
+      },
+    ];
+  });
 }
 
 type CellData = Record<number, Record<number, ICellData>>;

@@ -39,12 +39,13 @@ export async function readWorkbook(
   const file = await openPackage(bytes, limits);
   const allowance = new Allowance(limits);
   const part = await readWorkbookPart(file, names, allowance);
-  const list = await readStyles(file, part.paths.styles);
+  const { cells, differences } = await readStyles(file, part.paths.styles);
   const reading: Reading = {
     names,
     strings: await readStrings(file, part.paths.strings, limits),
     dynamicMarks: await readDynamicMarks(file, part.paths.metadata),
-    styleCount: list.length,
+    styleCount: cells.length,
+    differences,
     allowance,
   };
   const sheets: Sheet[] = [];
@@ -54,7 +55,7 @@ export async function readWorkbook(
     tables.push(...(await readTables(file, entry.path, entry.name)));
   }
   const styles: Record<string, Style> = {};
-  list.forEach((style, index) => {
+  cells.forEach((style, index) => {
     styles[styleName(index)] = style;
   });
   const book: Book = { sheets, tables, styles, definedNames: part.definedNames };

@@ -1,5 +1,5 @@
 import { addressOf } from "../address";
-import type { Area, Cell, Cells, Extent, Sheet, Value } from "../book";
+import type { Area, Cell, Cells, Extent, Sheet, Style, Value } from "../book";
 import { shiftedFormula } from "../formula/shared";
 import type { FunctionNames } from "../formula/stored-form";
 import { WorkbookRefusal } from "../workbook-refusal";
@@ -8,6 +8,7 @@ import type { Allowance } from "./allowance";
 import { cellValue } from "./cell-value";
 import { areaIn, Place } from "./place";
 import { SheetFrame } from "./sheet-frame";
+import { SheetRules } from "./sheet-rules";
 import { SpillAreas } from "./spill-areas";
 import { styleName } from "./styles";
 
@@ -17,6 +18,8 @@ export interface Reading {
   readonly strings: readonly string[];
   readonly dynamicMarks: ReadonlySet<number>;
   readonly styleCount: number;
+  /** What conditional formats put over cells. */
+  readonly differences: readonly Style[];
   readonly allowance: Allowance;
 }
 
@@ -41,6 +44,7 @@ export class SheetReader implements XmlHandlers {
   readonly #areas: Area[] = [];
   readonly #place = new Place();
   readonly #frame: SheetFrame;
+  readonly #rules: SheetRules;
   #row: Record<number, Cell> | undefined;
   #cell: Attributes | undefined;
   #formula: Attributes | undefined;
@@ -51,6 +55,7 @@ export class SheetReader implements XmlHandlers {
 
   constructor(private readonly reading: Reading) {
     this.#frame = new SheetFrame(reading.allowance);
+    this.#rules = new SheetRules(reading.differences, reading.names, reading.allowance);
   }
 
   open(element: XmlElement): void {
@@ -60,18 +65,23 @@ export class SheetReader implements XmlHandlers {
       this.#frame.row(this.#place.enterRow(attributes.r), attributes);
     } else if (name === "c") this.#openCell(attributes);
     else if (this.#cell) this.#openInside(name, attributes);
-    else this.#frame.open(name, attributes);
+    else {
+      this.#frame.open(name, attributes);
+      this.#rules.open(name, attributes);
+    }
   }
 
   close(name: string): void {
     if (name === "c" && this.#cell) this.#closeCell(this.#cell);
     if (name === this.#inText) this.#inText = "";
     if (name === "rPh") this.#inAid = false;
+    if (!this.#cell) this.#rules.close(name);
   }
 
   text(run: string): void {
     if (this.#inText === "f") this.#formulaText += run;
     else if (this.#inText !== "") this.#valueText = (this.#valueText ?? "") + run;
+    else if (!this.#cell) this.#rules.text(run);
   }
 
   #openCell(attributes: Attributes): void {
@@ -163,6 +173,7 @@ export class SheetReader implements XmlHandlers {
   sheet(name: string, hidden: boolean): Sheet {
     this.#markSpilled();
     const cells: Cells = this.#cells;
-    return { name, cells, ...this.#frame.parts(), ...(hidden ? { hidden } : {}) };
+    const frame = this.#frame.parts();
+    return { name, cells, ...frame, ...this.#rules.parts(), ...(hidden ? { hidden } : {}) };
   }
 }

@@ -34,8 +34,10 @@ class StyleLists {
   readonly fills: Changeable<Style>[] = [];
   readonly borders: Changeable<NonNullable<Style["border"]>>[] = [];
   readonly cells: Changeable<Style>[] = [];
+  readonly differences: Changeable<Style>[] = [];
   #list = "";
   #side = "";
+  #part = "";
 
   open({ name, attributes }: XmlElement): void {
     if (/^(?:fonts|fills|borders|cellXfs|numFmts|cellStyleXfs|dxfs)$/.test(name)) this.#list = name;
@@ -45,6 +47,7 @@ class StyleLists {
     else if (this.#list === "fills") this.#fill(name, attributes);
     else if (this.#list === "borders") this.#border(name, attributes);
     else if (this.#list === "cellXfs") this.#cell(name, attributes);
+    else if (this.#list === "dxfs") this.#difference(name, attributes);
   }
 
   close(name: string): void {
@@ -79,6 +82,24 @@ class StyleLists {
       border[this.#side as "top" | "bottom"] = colourOf(attributes) ?? "#000000";
   }
 
+  /** The fill of a conditional format is its background, where cells have theirs in the foreground. */
+  #difference(name: string, attributes: Readonly<Record<string, string>>): void {
+    if (name === "dxf") this.differences.push({});
+    if (name === "font" || name === "fill" || name === "border") this.#part = name;
+    const look = this.differences.at(-1);
+    if (!look) return;
+    if (this.#part === "font") {
+      if (name === "b" && isOn(attributes)) look.bold = true;
+      if (name === "i" && isOn(attributes)) look.italic = true;
+      const ink = name === "color" ? colourOf(attributes) : undefined;
+      if (ink !== undefined) look.ink = ink;
+    }
+    if (this.#part !== "fill") return;
+    const colour = colourOf(attributes);
+    if (colour !== undefined && (name === "bgColor" || (name === "fgColor" && !look.fill)))
+      look.fill = colour;
+  }
+
   #cell(name: string, attributes: Readonly<Record<string, string>>): void {
     if (name === "xf") {
       const border = this.borders[Number(attributes.borderId)];
@@ -99,15 +120,23 @@ class StyleLists {
   }
 }
 
+/** What a file's styles hold for us. */
+export interface ReadStyles {
+  /** The looks of cells, in the order of the file's list. */
+  readonly cells: readonly Style[];
+  /** What conditional formats put over cells, in the order of theirs. */
+  readonly differences: readonly Style[];
+}
+
 /** The key by which cells and Book.styles name the format at this place of the file's list. */
 export const styleName = (index: number): string => `s${index}`;
 
 export async function readStyles(
   file: WorkbookPackage,
   path: string | undefined,
-): Promise<readonly Style[]> {
-  if (path === undefined || !file.has(path)) return [];
+): Promise<ReadStyles> {
+  if (path === undefined || !file.has(path)) return { cells: [], differences: [] };
   const lists = new StyleLists();
   readShortXml(path, await file.text(path), lists);
-  return lists.cells;
+  return lists;
 }

@@ -198,6 +198,7 @@ function valuesOf(xml: string): Map<string, Value> {
     strings: [],
     dynamicMarks: new Set(),
     styleCount: 0,
+    differences: [],
     allowance: new Allowance(usualLimits),
   });
   readXml("sheet", xml, sheetReader);

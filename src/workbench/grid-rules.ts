@@ -1,0 +1,129 @@
+/**
+ * Conditional formats and what may be typed, as the grid's packages take them: what a plan or a file says
+ * becomes a resource of the workbook, which then follows its cells when rows and columns come and go.
+ */
+import {
+  BooleanNumber,
+  DataValidationErrorStyle,
+  type IRange,
+  type ISheetDataValidationRule,
+  type IStyleData,
+  type IWorkbookData,
+} from "@univerjs/core";
+import {
+  CFRuleType,
+  CFSubRuleType,
+  type IConditionFormattingRule,
+  SHEET_CONDITIONAL_FORMATTING_PLUGIN,
+} from "@univerjs/sheets-conditional-formatting";
+import { DATA_VALIDATION_PLUGIN_NAME } from "@univerjs/sheets-data-validation";
+import { toGrid } from "../engine/dialect";
+import { type Room, roomFor } from "../engine/snapshot";
+import type { Area, Book } from "../workbook/book";
+import type { ConditionalFormat, EntryRule } from "../workbook/sheet-rules";
+import { entryRulesOf, formatsOf } from "./planned-rules";
+
+/** A formula of a rule is computed for each of its cells: what a file may ask for in all its sheets. */
+const MOST_CELLS = 200_000;
+
+export const rangeOf = ({ row, column, rows, columns }: Area): IRange => ({
+  startRow: row,
+  startColumn: column,
+  endRow: row + rows - 1,
+  endColumn: column + columns - 1,
+});
+
+export interface SheetRules {
+  readonly formats: readonly IConditionFormattingRule[];
+  readonly entryRules: readonly ISheetDataValidationRule[];
+}
+
+/** The rules of each sheet, in the order of the sheets. */
+export function gridRules(book: Book): SheetRules[] {
+  const room = roomFor(book);
+  let left = MOST_CELLS;
+  const affordable = (range: IRange) => {
+    left -= (range.endRow - range.startRow + 1) * (range.endColumn - range.startColumn + 1);
+    return left >= 0;
+  };
+  return book.sheets.map((sheet, index) => ({
+    formats: formatsOf(sheet).flatMap((format, at) => {
+      const range = clipped(format.area, room);
+      return range && affordable(range) ? [gridFormat(format, range, `format-${index}-${at}`)] : [];
+    }),
+    entryRules: entryRulesOf(sheet).flatMap((rule, at) => {
+      const range = clipped(rule.area, room);
+      return range && (!computes(rule) || affordable(range))
+        ? [gridEntryRule(rule, range, `entry-${index}-${at}`)]
+        : [];
+    }),
+  }));
+}
+
+export function ruleResources(book: Book): NonNullable<IWorkbookData["resources"]> {
+  const rules = gridRules(book);
+  const bySheet = (which: keyof SheetRules) =>
+    JSON.stringify(Object.fromEntries(rules.map((sheet, at) => [`sheet-${at}`, sheet[which]])));
+  return [
+    { name: SHEET_CONDITIONAL_FORMATTING_PLUGIN, data: bySheet("formats") },
+    { name: DATA_VALIDATION_PLUGIN_NAME, data: bySheet("entryRules") },
+  ];
+}
+
+/** As far as the sheet goes in the grid. */
+function clipped(area: Area, room: Room): IRange | undefined {
+  if (area.row >= room.rows || area.column >= room.columns) return undefined;
+  const range = rangeOf(area);
+  const endRow = Math.min(range.endRow, room.rows - 1);
+  return { ...range, endRow, endColumn: Math.min(range.endColumn, room.columns - 1) };
+}
+
+function gridFormat(
+  { formula, look, stops }: ConditionalFormat,
+  range: IRange,
+  cfId: string,
+): IConditionFormattingRule {
+  const style: IStyleData = {
+    ...(look.bold && { bl: BooleanNumber.TRUE }),
+    ...(look.italic && { it: BooleanNumber.TRUE }),
+    ...(look.ink !== undefined && { cl: { rgb: look.ink } }),
+    ...(look.fill !== undefined && { bg: { rgb: look.fill } }),
+  };
+  const { highlightCell: type } = CFRuleType;
+  return {
+    cfId,
+    ranges: [range],
+    stopIfTrue: stops ?? false,
+    rule: { type, subType: CFSubRuleType.formula, value: toGrid(formula), style },
+  };
+}
+
+const isNumber = (formula: string) => formula.trim() !== "" && Number.isFinite(Number(formula));
+const isText = (formula: string) => /^"(?:[^"]|"")*"$/.test(formula);
+
+/** Lists have one formula for all their cells. */
+const computes = ({ type, from, to }: EntryRule) =>
+  type !== "list" && [from, to].some((formula) => formula !== undefined && !isNumber(formula));
+
+const gridBound = (formula: string) => (isNumber(formula) ? formula : toGrid(formula));
+
+function gridEntryRule(rule: EntryRule, range: IRange, uid: string): ISheetDataValidationRule {
+  const { type, comparison, from, to, blank, prompt, refusal } = rule;
+  const choices =
+    type === "list" && from !== undefined && isText(from)
+      ? from.slice(1, -1).replaceAll('""', '"')
+      : undefined;
+  return {
+    uid,
+    ranges: [range],
+    type,
+    allowBlank: blank,
+    errorStyle: DataValidationErrorStyle.STOP,
+    showErrorMessage: refusal !== undefined,
+    ...(comparison && { operator: comparison as never }),
+    ...(from !== undefined && { formula1: choices ?? gridBound(from) }),
+    ...(to !== undefined && { formula2: gridBound(to) }),
+    ...(prompt !== undefined && { prompt }),
+    ...(refusal !== undefined && { error: refusal }),
+  };
+}

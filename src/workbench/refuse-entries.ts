@@ -1,0 +1,44 @@
+/** Entries that a cell does not take: the old value comes back, and the plan's own words say what is asked for. */
+import { SheetInterceptorService, VALIDATE_CELL } from "@univerjs/sheets";
+import { SheetsDataValidationValidatorService } from "@univerjs/sheets-data-validation";
+import { readValue } from "../engine/read-cells";
+import type { Computed } from "./computed";
+import { type CellPlace, refusalOf } from "./entry-check";
+import type { Grid } from "./grid";
+
+/** A rule that is not computed by then lets the entry stand: nobody waits for it any longer. */
+const PATIENCE = 3000;
+
+export interface Refused {
+  readonly place: CellPlace;
+  /** As it was typed. */
+  readonly entry: string;
+  readonly sentence: string;
+}
+
+export function refuseEntries(
+  grid: Grid,
+  computed: Computed,
+  told: (refused: Refused | undefined) => void,
+): void {
+  // The package would try every cell of every rule; here an entry is tried when it is made.
+  grid.injector.get(SheetsDataValidationValidatorService).dispose();
+  const { writeCellInterceptor } = grid.injector.get(SheetInterceptorService);
+  writeCellInterceptor.intercept(VALIDATE_CELL, {
+    handler: async (before, { worksheet, row, col, subUnitId }, next) => {
+      if ((await before) === false) return false;
+      const place = { sheetId: subUnitId, row, column: col };
+      const entered = worksheet.getCellRaw(row, col);
+      if (entered?.f ?? entered?.si) await Promise.race([computed.next(), patience()]);
+      const value = readValue(worksheet.getCellRaw(row, col));
+      const sentence = await Promise.race([refusalOf(grid, place, value), patience()]);
+      const entry = String(entered?.f ?? entered?.v ?? "");
+      told(sentence === undefined ? undefined : { place, entry, sentence });
+      const accepted = sentence === undefined;
+      return (await next(Promise.resolve(accepted))) ?? accepted;
+    },
+  });
+}
+
+const patience = () =>
+  new Promise<undefined>((resolve) => setTimeout(() => resolve(undefined), PATIENCE));
