@@ -8,6 +8,7 @@ import {
 import { readValue } from "../engine/read-cells";
 import { isError, type Value } from "../workbook/book";
 import type { Comparison } from "../workbook/sheet-rules";
+import { compares, holds, sameEntry } from "./compare-entry";
 import { type Grid, workbookOf } from "./grid";
 
 export interface CellPlace {
@@ -91,56 +92,42 @@ async function accepts(
     const choices = (await choicesAt(grid, place)) ?? [];
     return choices.length === 0 || choices.some((choice) => sameEntry(choice.value, value));
   }
-  if (rule.type === "custom") return holds(await boundAt(grid, rule, place, "formula1"));
+  if (rule.type === "custom") return holds(await customResult(grid, rule, place));
   if (typeof value !== "number") return false;
   if (rule.type === "whole" && !Number.isInteger(value)) return false;
   if (rule.type === "date" && value < 0) return false;
   if (rule.operator === undefined) return true;
-  const from = await boundAt(grid, rule, place, "formula1");
-  const to = await boundAt(grid, rule, place, "formula2");
+  const [from, to] = boundsOf(grid, rule, place);
   return compares[rule.operator as Comparison](value, from, to);
 }
 
-const sameEntry = (choice: Value, entry: Value) =>
-  typeof choice === "string" && typeof entry === "string"
-    ? choice.toLowerCase() === entry.toLowerCase()
-    : choice === entry;
-
-/** A formula that gives an error forbids, as does 0; a text does not say no. */
-const holds = (value: Value) => !isError(value) && value !== false && value !== 0;
-
-/** A bound that is no number (its cell fails, or holds a word) bounds nothing; a blank one counts as 0. */
-const number = (bound: Value, otherwise: number) =>
-  typeof bound === "number" ? bound : bound === null ? 0 : otherwise;
-
-const within = (value: number, from: Value, to: Value) =>
-  value >= number(from, -Infinity) && value <= number(to, Infinity);
-
-const compares: Record<Comparison, (value: number, from: Value, to: Value) => boolean> = {
-  between: within,
-  notBetween: (value, from, to) => value < number(from, Infinity) || value > number(to, -Infinity),
-  equal: (value, from) => value === number(from, value),
-  notEqual: (value, from) => value !== number(from, Number.NaN),
-  greaterThan: (value, from) => value > number(from, -Infinity),
-  greaterThanOrEqual: (value, from) => value >= number(from, -Infinity),
-  lessThan: (value, from) => value < number(from, Infinity),
-  lessThanOrEqual: (value, from) => value <= number(from, Infinity),
-};
-
-async function boundAt(
+/** What the formula of the rule gives for the cell, the entry in it. */
+async function customResult(
   { injector }: Grid,
-  rule: ISheetDataValidationRule,
+  { uid }: ISheetDataValidationRule,
   { sheetId, row, column }: CellPlace,
-  which: "formula1" | "formula2",
 ): Promise<Value> {
-  const text = rule[which];
-  if (text === undefined) return null;
-  if (!text.startsWith("=")) return Number(text);
   const unitId = workbookOf({ injector })?.getUnitId() ?? "";
   const formulas = injector.get(DataValidationCustomFormulaService);
-  const cell =
-    which === "formula1"
-      ? formulas.getCellFormulaValue(unitId, sheetId, rule.uid, row, column)
-      : formulas.getCellFormula2Value(unitId, sheetId, rule.uid, row, column);
-  return readValue((await cell) as ICellData);
+  return readValue(
+    (await formulas.getCellFormulaValue(unitId, sheetId, uid, row, column)) as ICellData,
+  );
+}
+
+/** As they were last computed: whoever types on must not wait. */
+function boundsOf(
+  { injector }: Grid,
+  { uid, formula1, formula2 }: ISheetDataValidationRule,
+  { sheetId, row, column }: CellPlace,
+): [Value, Value] {
+  const cell = [workbookOf({ injector })?.getUnitId() ?? "", sheetId, uid, row, column] as const;
+  const formulas = injector.get(DataValidationCustomFormulaService);
+  const bound = (text: string | undefined, computed: () => unknown): Value => {
+    if (text === undefined) return null;
+    return text.startsWith("=") ? readValue(computed() as ICellData) : Number(text);
+  };
+  return [
+    bound(formula1, () => formulas.getCellFormulaValueSync(...cell)),
+    bound(formula2, () => formulas.getCellFormula2ValueSync(...cell)),
+  ];
 }

@@ -33,7 +33,8 @@ export function refuseEntries(
       const value = readValue(worksheet.getCellRaw(row, col));
       const sentence = await Promise.race([refusalOf(grid, place, value), patience()]);
       const entry = String(entered?.f ?? entered?.v ?? "");
-      told(sentence === undefined ? undefined : { place, entry, sentence });
+      // Once the old value is back.
+      setTimeout(() => told(sentence === undefined ? undefined : { place, entry, sentence }), 0);
       const accepted = sentence === undefined;
       return (await next(Promise.resolve(accepted))) ?? accepted;
     },

@@ -1,0 +1,213 @@
+import { readFile } from "node:fs/promises";
+import { strFromU8, unzipSync } from "fflate";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { layOut } from "../../src/workbook/layout/lay-out";
+import { ruleLooks } from "../../src/workbook/layout/looks";
+import { doseAndEffluent } from "../../templates/plans/dose-and-effluent";
+import { rawWorkbook } from "../workbook/raw-workbook";
+import { seriousFindings } from "./axe";
+import { openBrowser } from "./browser";
+import { type RunningWorkbench, startWorkbench, WorkbenchPage } from "./workbench";
+
+let running: RunningWorkbench;
+let browser: Browser;
+
+beforeAll(async () => {
+  [running, browser] = await Promise.all([startWorkbench(), openBrowser()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await running?.stop();
+});
+
+describe("a template", () => {
+  let workbench: WorkbenchPage;
+
+  beforeAll(async () => {
+    workbench = await WorkbenchPage.open(browser, running.address);
+  });
+
+  test("paints a load over its limit, and no longer once it is below", async () => {
+    await workbench.select("Permit!A1");
+    expect(await painted(workbench.page, ruleLooks.breach.fill)).toBe(false);
+    await workbench.type("Permit!B10", "2000");
+    await expect.poll(() => painted(workbench.page, ruleLooks.breach.fill)).toBe(true);
+    await workbench.type("Permit!B10", "3400");
+    await expect.poll(() => painted(workbench.page, ruleLooks.breach.fill)).toBe(false);
+  });
+
+  test("refuses an entry in the plan's own words, and keeps the old value", async () => {
+    const before = await workbench.read("Dose!B5");
+    expect(before.message).toBe("Dry starch per tonne of oven-dry furnish.");
+    expect(await enter(workbench, "77")).toBe(
+      "Not taken: 77. Give a number from 0.1 to 50 (kg/t).",
+    );
+    expect((await workbench.read("B6")).value).toBe("340");
+    expect(await workbench.read("B5")).toEqual(before);
+    expect(await enter(workbench, "much")).toMatch(/^Not taken: much\. Give a number/);
+    await workbench.type("B5", "7");
+    expect((await workbench.read("B5")).value).toBe("7");
+  });
+
+  test("offers the choices of a list by keys alone", async () => {
+    await workbench.select("Where it goes!B32");
+    const { page } = workbench;
+    await page.keyboard.press("Alt+ArrowDown");
+    const list = page.getByRole("listbox", { name: "Choices for B32" });
+    await list.waitFor();
+    expect(await list.getByRole("option").allTextContents()).toEqual([
+      "on fibre",
+      "on fines",
+      "on filler",
+      "dissolved",
+    ]);
+    expect(await list.getByRole("option", { selected: true }).textContent()).toBe("on fines");
+    expect(await seriousFindings(page)).toEqual([]);
+    await page.keyboard.press("d");
+    await page.keyboard.press("Enter");
+    await list.waitFor({ state: "hidden" });
+    await page.locator("#status .value", { hasText: /^dissolved$/ }).waitFor();
+    await page.keyboard.press("ArrowUp");
+    await page.locator("#status .address", { hasText: /^B31$/ }).waitFor();
+  });
+
+  test("takes from a list what is typed, and nothing else", async () => {
+    await workbench.select("Where it goes!B32");
+    expect(await enter(workbench, "nowhere")).toBe("Not taken: nowhere. Choose one from the list.");
+    await workbench.page.getByRole("button", { name: "Choices for B32" }).click();
+    await workbench.page.getByRole("option", { name: "on filler" }).click();
+    await workbench.page.locator("#status .value", { hasText: /^on filler$/ }).waitFor();
+    await workbench.type("B32", "on fines");
+    expect((await workbench.read("B32")).value).toBe("on fines");
+  });
+
+  test("is saved with each of its rules once", async () => {
+    const parts = await saved(workbench.page);
+    layOut(doseAndEffluent).sheets.forEach(({ validations, rules }, index) => {
+      const sheet = parts(`xl/worksheets/sheet${index + 1}.xml`);
+      expect(sheet.match(/<dataValidation /g) ?? []).toHaveLength(validations.length);
+      expect(sheet.match(/<cfRule /g) ?? []).toHaveLength(rules.length);
+    });
+  });
+
+  test("has its rules follow a row that is put in above them", async () => {
+    await workbench.select("Permit!B2");
+    await workbench.page.mouse.click(300, 147, { button: "right" });
+    await workbench.page.getByText("Insert", { exact: true }).last().hover();
+    await workbench.page.getByText("rows above").click({ position: { x: 4, y: 4 } });
+    await workbench.page.locator("input").last().press("Enter");
+    await workbench.page.getByText("rows above").waitFor({ state: "hidden" });
+    expect((await workbench.read("B4")).message).toBe("");
+    expect((await workbench.read("B5")).message).toBe("For the days that are not like the mean.");
+    expect(await enter(workbench, "-5")).toMatch(/^Not taken: -5\. Give a number from 0/);
+    await workbench.type("B11", "2000");
+    await expect.poll(() => painted(workbench.page, ruleLooks.breach.fill)).toBe(true);
+  });
+
+  test("logs no error", () => expect(workbench.errors).toEqual([]));
+});
+
+describe("a workbook from elsewhere", () => {
+  const rules =
+    '<conditionalFormatting sqref="A1:A3"><cfRule type="cellIs" dxfId="0" priority="1" operator="greaterThan"><formula>$B$1</formula></cfRule></conditionalFormatting>' +
+    '<dataValidations count="3"><dataValidation type="list" allowBlank="1" showErrorMessage="1" sqref="C1"><formula1>$D$1:$D$3</formula1></dataValidation>' +
+    '<dataValidation type="custom" showErrorMessage="1" showInputMessage="1" error="Not twice." prompt="A number of its own." sqref="A1:A3"><formula1>COUNTIF($A$1:$A$3,A1)=1</formula1></dataValidation>' +
+    '<dataValidation type="date" operator="greaterThan" showErrorMessage="1" error="After the start." sqref="E1"><formula1>$F$1</formula1></dataValidation></dataValidations>';
+  const cells =
+    '<sheetData><row r="1"><c r="A1"><v>1</v></c><c r="B1"><v>10</v></c><c r="D1" t="str"><v>low</v></c><c r="E1" s="1"><v>45400</v></c><c r="F1" s="1"><v>45300</v></c></row><row r="2"><c r="A2"><v>2</v></c><c r="D2" t="str"><v>high</v></c></row><row r="3"><c r="A3"><v>3</v></c><c r="D3"><v>7</v></c></row></sheetData>';
+  const styles =
+    '<cellXfs count="2"><xf numFmtId="0"/><xf numFmtId="14"/></cellXfs><dxfs count="1"><dxf><fill><patternFill><bgColor rgb="FF00FF99"/></patternFill></fill></dxf></dxfs>';
+  let workbench: WorkbenchPage;
+
+  beforeAll(async () => {
+    workbench = await WorkbenchPage.open(browser, running.address);
+    await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
+    const buffer = Buffer.from(rawWorkbook({ sheets: { S: cells + rules }, styles }));
+    await workbench.page
+      .locator("#file")
+      .setInputFiles({ name: "foreign.xlsx", mimeType: "", buffer });
+    await workbench.computed();
+  });
+
+  test("is painted as its file says", async () => {
+    expect(await painted(workbench.page, "#00ff99")).toBe(false);
+    await workbench.type("A2", "11");
+    await expect.poll(() => painted(workbench.page, "#00ff99")).toBe(true);
+    await workbench.type("B1", "12");
+    await expect.poll(() => painted(workbench.page, "#00ff99")).toBe(false);
+  });
+
+  test("asks for what its file asks for, in the words of the file", async () => {
+    expect((await workbench.read("A1")).message).toBe("A number of its own.");
+    expect(await enter(workbench, "11")).toBe("Not taken: 11. Not twice.");
+    expect((await workbench.read("A1")).value).toBe("1");
+    await workbench.type("A1", "5");
+    expect((await workbench.read("A1")).value).toBe("5");
+    await workbench.select("E1");
+    expect(await enter(workbench, "2023-12-31")).toMatch(/After the start\.$/);
+    await workbench.type("E1", "2025-12-31");
+    expect((await workbench.read("E1")).value).toBe("46022");
+  });
+
+  test("offers its lists, numbers as numbers", async () => {
+    await workbench.select("C1");
+    await workbench.page.keyboard.press("Alt+ArrowDown");
+    const options = workbench.page.getByRole("listbox").getByRole("option");
+    await options.first().waitFor();
+    expect(await options.allTextContents()).toEqual(["low", "high", "7"]);
+    await workbench.page.keyboard.press("End");
+    await workbench.page.keyboard.press("Enter");
+    await workbench.page.locator("#status .value", { hasText: /^7$/ }).waitFor();
+    await workbench.type("G1", "=C1+1");
+    expect((await workbench.read("G1")).value).toBe("8");
+  });
+
+  test("keeps its rules as they were when it is saved", async () => {
+    expect((await saved(workbench.page))("xl/worksheets/sheet1.xml")).toContain(rules);
+    expect(workbench.errors).toEqual([]);
+  });
+});
+
+/** Types into the selected cell; gives what the status line says where the entry is not taken. */
+async function enter({ page }: WorkbenchPage, text: string): Promise<string> {
+  await page.keyboard.type(text);
+  await page.keyboard.press("Enter");
+  const told = page.locator("#status .message", { hasText: "Not taken" });
+  await told.waitFor();
+  return (await told.textContent()) ?? "";
+}
+
+/** Whether the grid shows a cell in this colour. */
+async function painted(page: Page, colour: string): Promise<boolean> {
+  const picture = await page.locator("#grid").screenshot();
+  return page.evaluate(
+    async ([data, sought]) => {
+      const bytes = Uint8Array.from(atob(data), (letter) => letter.charCodeAt(0));
+      const image = await createImageBitmap(new Blob([bytes]));
+      const context = new OffscreenCanvas(image.width, image.height).getContext("2d");
+      if (!context) throw new Error("The browser cannot draw.");
+      context.drawImage(image, 0, 0);
+      const { data: dots } = context.getImageData(0, 0, image.width, image.height);
+      const [red, green, blue] = [1, 3, 5].map((at) =>
+        Number.parseInt(sought.slice(at, at + 2), 16),
+      );
+      let found = 0;
+      for (let at = 0; at < dots.length; at += 4)
+        if (dots[at] === red && dots[at + 1] === green && dots[at + 2] === blue) found++;
+      return found > 200;
+    },
+    [picture.toString("base64"), colour] as const,
+  );
+}
+
+/** Saves, and gives the parts of the file by their path. */
+async function saved(page: Page): Promise<(path: string) => string> {
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Save .xlsx" }).click(),
+  ]);
+  const parts = unzipSync(await readFile(await download.path()));
+  return (path) => strFromU8(parts[path] as Uint8Array);
+}
