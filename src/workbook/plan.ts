@@ -134,6 +134,8 @@ export interface SpillPart {
   readonly formula: string;
   /** The most cells that it may come to fill; they get the format, and nothing else may stand there. */
   readonly room: { readonly rows: number; readonly columns: number };
+  /** Points: for rows that people write on by hand. */
+  readonly rowHeight?: number;
   /** One for all, or one a column. */
   readonly format?: string | readonly string[];
 }

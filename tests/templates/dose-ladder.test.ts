@@ -1,5 +1,4 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import { isError } from "../../src/workbook/book";
 import type { PlannedBook } from "../../src/workbook/layout/planned";
 import { doseLadder } from "../../templates/plans/dose-ladder";
 import { ladderPlan, ladderSheets } from "../../templates/plans/harrow-fen/ladder";
@@ -36,26 +35,31 @@ test("the dose for the wanted gain is read on the least-squares curve through th
   expect(numberOf(book, "doseFor")).toBeCloseTo(dose, 4);
 });
 
-test("the lowest dose shown to differ is the first whose t passes the published critical value", () => {
+/** The doses whose t passes the published critical value, days taken out, worked out from some blocks alone. */
+function shownBy(kept: readonly number[]): number[] {
+  const levels = doses.map((dose) => mean(kept.map((block) => batch(dose, block))));
   const overall = mean(levels);
-  const days = blocks.map((block) => mean(doses.map((dose) => batch(dose, block))));
+  const days = kept.map((block) => mean(doses.map((dose) => batch(dose, block))));
   const squares = doses.flatMap((dose, i) =>
-    blocks.map((block, j) => {
+    kept.map((block, j) => {
       const expected = (levels[i] as number) + (days[j] as number) - overall;
       return (batch(dose, block) - expected) ** 2;
     }),
   );
-  const freedom = (doses.length - 1) * (blocks.length - 1);
+  const freedom = (doses.length - 1) * (kept.length - 1);
   const variance = mean(squares) * (squares.length / freedom);
-  const error = Math.sqrt((2 * variance) / blocks.length);
+  const error = Math.sqrt((2 * variance) / kept.length);
   const treatments = doses.length - 1;
   const critical = dunnett.rows.find(({ degrees }) => degrees === freedom)?.critical[
     treatments - 1
   ] as number;
-  const shown = doses.filter(
+  return doses.filter(
     (_, i) => Math.abs((levels[i] as number) - (levels[0] as number)) / error > critical,
   );
-  expect(numberOf(book, "lowestShown")).toBe(shown[0]);
+}
+
+test("the lowest dose shown to differ is the first whose t passes the published critical value", () => {
+  expect(numberOf(book, "lowestShown")).toBe(shownBy(blocks)[0]);
 });
 
 test("the wait lets a stirred loop come within a twentieth of a step", () => {
@@ -92,6 +96,79 @@ test("the limits of that dose are those of the delta method, days taken out", ()
   expect(high).toBeGreaterThan(numberOf(book, "doseFor"));
 });
 
+describe("the bench sheet", () => {
+  const listed = (its: PlannedBook, column: number) => {
+    const cells = its.sheets.find(({ name }) => name === "Bench sheet")?.cells ?? {};
+    return Object.entries(cells)
+      .filter(([row]) => Number(row) >= 10)
+      .map(([, line]) => line[column]?.value)
+      .filter((value) => value !== null && value !== undefined);
+  };
+
+  test("lists the sheets that were made, in their order", () => {
+    (["block", "run", "dose", "sheet"] as const).forEach((key, column) => {
+      expect(listed(book, column)).toEqual(ladderSheets.map((sheet) => sheet[key]));
+    });
+  });
+
+  test("says stock and solution once for a batch, as worked out from its mass", () => {
+    // 60 g/m² on 0.02 m², two sheets; stock of 1 %, solution of 0.2 %.
+    const fibre = 60 * 0.02 * ladderPlan.sheets;
+    const first = ladderSheets.map(({ sheet }) => sheet === 1);
+    listed(book, 4).forEach((stock, at) => {
+      if (first[at]) expect(stock).toBeCloseTo(fibre / 0.01, 9);
+      else expect(stock).toBe("");
+    });
+    listed(book, 5).forEach((solution, at) => {
+      const dose = ladderSheets[at]?.dose ?? 0;
+      if (first[at]) expect(solution).toBeCloseTo((dose * fibre) / 1000 / 0.002, 9);
+    });
+  });
+
+  test("has a line to write on for every sheet of a larger trial", async () => {
+    const { book: larger, failures } = await computed(
+      typedOver(doseLadder, { variation: 0.05, difference: 0.04, blocks: 35 }),
+    );
+    expect(failures).toEqual([]);
+    expect(numberOf(larger, "needed")).toBe(35);
+    const sheets = 35 * doses.length * ladderPlan.sheets;
+    expect(listed(larger, 0).length).toBe(sheets);
+    expect(listed(larger, 6).every((line) => /^_+$/.test(`${line}`))).toBe(true);
+  });
+});
+
+test("the solution is cooked and diluted to the strength that was asked for", () => {
+  const [starch, water] = [numberOf(book, "starchIn"), numberOf(book, "waterIn")];
+  const [cooked, more] = [numberOf(book, "cookedIn"), numberOf(book, "dilutionIn")];
+  const strength = (starch * 0.88) / (starch + water);
+  expect((cooked * strength) / (cooked + more)).toBeCloseTo(0.002, 12);
+  expect(cooked + more).toBeCloseTo(1000, 9);
+});
+
+test("too few batches show less: a difference that the power of the trial reaches", async () => {
+  const { book: few } = await computed(
+    typedOver(doseLadder, { variation: 0.05, difference: 0.04, blocks: 6 }),
+  );
+  const smallest = numberOf(few, "smallest");
+  const { book: asked } = await computed(
+    typedOver(doseLadder, { variation: 0.05, difference: smallest, blocks: 6 }),
+  );
+  expect(numberOf(asked, "needed")).toBeLessThanOrEqual(6);
+  const { book: less } = await computed(
+    typedOver(doseLadder, { variation: 0.05, difference: 0.93 * smallest, blocks: 6 }),
+  );
+  expect(numberOf(less, "needed")).toBeGreaterThan(6);
+});
+
+test("the steps of the mill run follow each other by the clock, half an hour at the finest", () => {
+  const cells = book.sheets.find(({ name }) => name === "Mill run")?.cells ?? {};
+  const row = Object.values(cells).find((line) => line[0]?.value === "1  blank");
+  const hours = (column: number) => 24 * ((row?.[column]?.value as number) - 45_964.25);
+  expect(hours(3)).toBe(0);
+  expect(hours(4)).toBeCloseTo(22.5, 6);
+  expect(hours(5)).toBeCloseTo(26.5, 6);
+});
+
 describe("other results", () => {
   const withTensile = async (change: (value: number, row: number) => number | string | null) => {
     const plan = typedOver(
@@ -122,14 +199,20 @@ describe("other results", () => {
     expect(numberOf(book, "doseFor")).toBeCloseTo(dose, 4);
   });
 
-  test("a missing batch is said, and no dose is taken as shown", async () => {
+  test("a batch that was lost costs its block in the comparison, and only itself in the fit", async () => {
     const { book, failures } = await withTensile((value, row) =>
       row === 6 || row === 7 ? null : value,
     );
-    expect(failures.map(({ message }) => message)).toContain(
-      "Block 1 has no batch of level 12. Make it up, or leave out that block or that level.",
-    );
-    expect(isError(valueNamed(book, "lowestShown"))).toBe(true);
+    expect(failures).toEqual([]);
+    expect(numberOf(book, "blocksLeftOut")).toBe(1);
+    expect(numberOf(book, "lowestShown")).toBe(shownBy(blocks.slice(1))[0]);
+    expect(numberOf(book, "batchesFitted")).toBe(doses.length * blocks.length - 1);
+  });
+
+  test("a slip of the pen is pointed out, and nothing else", async () => {
+    expect(numberOf(book, "farOffSheets")).toBe(0);
+    const slipped = await withTensile((value, row) => (row === 10 ? 10 * value : value));
+    expect(numberOf(slipped.book, "farOffSheets")).toBe(1);
   });
 
   test("where no dose differs none is named", async () => {

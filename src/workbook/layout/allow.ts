@@ -29,7 +29,8 @@ function range(kind: string, from: Bound | undefined, to: Bound | undefined, uni
         : to !== undefined
           ? ` of ${shown(to)} or less`
           : "";
-  return `Give ${kind}${limits}${unit === "" ? "" : ` (${unit})`}.`;
+  const form = unit === "fraction" ? ", as 0.03 or 3 %" : unit === "" ? "" : ` (${unit})`;
+  return `Give ${kind}${limits}${form}.`;
 }
 
 function test(draft: Draft, area: Area, allow: Allowed, unit: string | undefined) {

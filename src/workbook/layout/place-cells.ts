@@ -67,7 +67,8 @@ export function placeSpill(draft: Draft, part: SpillPart): void {
     put(draft, row - 1, column + index, cell);
     growRow(draft, row - 1, column + index, 1, header);
   });
-  for (let line = 0; line < part.room.rows; line++)
+  for (let line = 0; line < part.room.rows; line++) {
+    if (part.rowHeight !== undefined) draft.rowHeights[row + line] = part.rowHeight;
     for (let index = 0; index < part.room.columns; index++) {
       const format = nth(part.format, index);
       const style =
@@ -82,6 +83,7 @@ export function placeSpill(draft: Draft, part: SpillPart): void {
         isAnchor ? formulaCell(draft, part.formula, style) : { value: null, style },
       );
     }
+  }
 }
 
 function lookOf(part: BlockPart, line: number, index: number): Look {

@@ -26,10 +26,12 @@ export function placeLine(draft: Draft, part: InputPart | ResultPart): void {
   const { row, column } = parseAddress(part.at);
   const styled = (value: Value, look: Look) => ({ value, style: styleKey(draft, look) });
   put(draft, row, column, styled(part.label, "label"));
-  if (part.unit !== "") put(draft, row, column + 2, styled(part.unit, "unit"));
+  // A number in per cent says itself what it is.
+  const saysItself = part.unit === "fraction" && part.format?.includes("%");
+  if (part.unit !== "" && !saysItself) put(draft, row, column + 2, styled(part.unit, "unit"));
   if (part.note !== undefined) put(draft, row, column + 3, styled(part.note, "note"));
   if (part.kind === "result") {
-    const plain = part.format === "@" ? "word" : "result";
+    const plain = part.format?.includes("@") ? "word" : "result";
     const style = styleKey(draft, part.headline ? "headline" : plain, part.format);
     put(draft, row, column + 1, formulaCell(draft, part.formula, style));
     return;

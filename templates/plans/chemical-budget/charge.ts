@@ -72,7 +72,7 @@ const months: readonly Part[] = [
 
 export const chargeSheet: SheetPlan = {
   name: "Effluent charge",
-  widths: { A: 34, B: 13, C: 13, D: 13, E: 13, F: 13 },
+  widths: { A: 40, B: 13, C: 13, D: 13, E: 13, F: 13 },
   print: { pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Effluent charge" },

@@ -126,7 +126,7 @@ const span = [
 
 export const varianceSheet: SheetPlan = {
   name: "Variance",
-  widths: { A: 34, B: 13, C: 13, D: 13, E: 13, F: 10, G: 10 },
+  widths: { A: 36, B: 13, C: 13, D: 13, E: 13, F: 10, G: 10 },
   print: { pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Variance" },

@@ -225,7 +225,7 @@ const treatment: Part = {
 
 export const doseSheet: SheetPlan = {
   name: "Dose",
-  widths: { A: 34, B: 11, C: 14, D: 3, E: 36, F: 11, G: 19 },
+  widths: { A: 38, B: 11, C: 14, D: 3, E: 40, F: 11, G: 19 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Dose" },
     ...down("A2", [note("Type over the shaded cells; the furnish is on the sheet Where it goes.")]),

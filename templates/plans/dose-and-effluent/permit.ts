@@ -12,7 +12,7 @@ const inputs = [
     to: 0.99,
     help: "For the days that are not like the mean.",
   }),
-  fraction("removal", "Removed by the mill's own plant", 0, {
+  fraction("removal", "Removed by the mill's plant", 0, {
     to: 0.99,
     help: "0 where the limit holds for the raw effluent, as here.",
   }),

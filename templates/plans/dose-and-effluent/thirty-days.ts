@@ -84,7 +84,7 @@ const dosing: Part = {
 
 export const thirtyDaysSheet: SheetPlan = {
   name: "Thirty days",
-  widths: { A: 32, B: 11, C: 10, D: 3 },
+  widths: { A: 36, B: 11, C: 10, D: 3 },
   print: { landscape: true },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Thirty days" },

@@ -1,12 +1,37 @@
 import type { SheetPlan } from "../../../src/workbook/plan";
 import { down, heading, note, result } from "../parts/lines";
-import { sheetsMade } from "./sheets-made";
 
 const levels = 8;
 
+/**
+ * Whether each sheet is from a block that holds every level. A comparison with days taken out needs whole
+ * blocks; a batch that was lost costs its block here, and only itself in the fit.
+ */
+const compared = [
+  "levels,TRANSPOSE(UNIQUE(FILTER({results.dose},ISNUMBER({results.index}))))",
+  'held,COUNTIFS({results.block},{results.block},{results.dose},levels,{results.index},">0")',
+  "whole,MMULT(--(held>0),SEQUENCE(COLUMNS(levels),1,1,0))=COLUMNS(levels)",
+  "kept,whole*ISNUMBER({results.index})",
+].join(",");
+const kept = (column: string) => `FILTER({results.${column}},kept)`;
+
 export const comparisonSheet: SheetPlan = {
   name: "Comparison",
-  widths: { A: 28, B: 11, C: 13, D: 13, E: 14, F: 13, G: 13, H: 10 },
+  widths: {
+    A: 32,
+    B: 11,
+    C: 15,
+    D: 13,
+    E: 15,
+    F: 15,
+    G: 15,
+    H: 10,
+    I: 3,
+    J: 14,
+    K: 10,
+    L: 10,
+    M: 10,
+  },
   print: { landscape: true, pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Comparison" },
@@ -20,8 +45,15 @@ export const comparisonSheet: SheetPlan = {
         'LET(p,{compared[8]},shown,ISNUMBER(p)*(p<{alpha}),IF(SUM(shown)=0,"none",MIN(IF(shown,{compared[1]}))))',
         { headline: true },
       ),
+      result(
+        "blocksLeftOut",
+        "Blocks left out, not whole",
+        "",
+        "0",
+        "ROWS(UNIQUE({results.block}))-MIN({compared[2]})",
+      ),
       note(
-        "Every dose against the blank, batch by batch, days taken out. Limits and p allow for the number of doses.",
+        "Every dose against the blank, batch by batch, differences between blocks taken out. Limits and p allow for the number of doses.",
         8,
       ),
     ]),
@@ -39,7 +71,7 @@ export const comparisonSheet: SheetPlan = {
         "Upper (N·m/g)",
         "p",
       ],
-      formula: `DROP(WETEND.TRIAL.COMPARE(${sheetsMade.dose},${sheetsMade.index},${sheetsMade.block},${sheetsMade.run},0,{alpha}),1)`,
+      formula: `LET(${compared},DROP(WETEND.TRIAL.COMPARE(${kept("dose")},${kept("index")},${kept("block")},${kept("run")},0,{alpha}),1))`,
       room: { rows: levels, columns: 8 },
       format: [
         "0.0",
@@ -58,6 +90,7 @@ export const comparisonSheet: SheetPlan = {
       when: { formula: "AND(ISNUMBER({cell}),{cell}<{alpha})" },
       look: "good",
     },
+    { kind: "rule", on: "{blocksLeftOut}", when: { above: 0 }, look: "warning" },
     {
       kind: "chart",
       at: "A18",
@@ -65,7 +98,7 @@ export const comparisonSheet: SheetPlan = {
       height: 340,
       chart: "points and lines",
       title: "Gain over the blank, with its limits",
-      alt: "Points for each dose: the difference of tensile index from the blank, rising with the dose, with dotted lines for the lower and upper limits. Where the lower limit is above nothing the difference is shown.",
+      alt: "Points for each dose: the difference of tensile index from the blank, rising with the dose, with dotted lines for the lower and upper limits. Where the lower limit is above 0 the difference is shown.",
       x: { title: "Dose (kg/t)", from: 0, format: "0" },
       y: { title: "Gain of tensile index (N·m/g)", format: "0" },
       series: [

@@ -24,8 +24,8 @@ const goodness = [
   result("residual", "Spread of batches about the curve", "N·m/g", "0.00", `INDEX(${fitted},5,2)`),
   result("rSquared", "R²", "", "0.000", `INDEX(${fitted},6,2)`),
   result("batchesFitted", "Batches", "", "0", `INDEX(${fitted},7,2)`),
-  result("lackOfFit", "Lack-of-fit p", "", "0.000", `INDEX(${fitted},9,2)`),
-  note("p below 0.05: the shape does not suit the points."),
+  result("lackOfFit", "p of the lack of fit", "", "0.000", `INDEX(${fitted},9,2)`),
+  note("p below 0.05: the shape does not fit the points."),
 ];
 
 const wishes = [
@@ -42,9 +42,12 @@ const wishes = [
     unit: "",
     value: "exponential",
     allow: { oneOf: ["exponential", "hyperbolic", "peaked", "straight"] },
-    help: "The line below says which of the four suits the points best.",
+    help: "A line below says which of the four fits the points best.",
   },
 ];
+
+/** A number, or a word in its place, on the same side. */
+const orWord = "0.0;-0.0;0.0;@";
 
 const answer = [
   heading("The answer"),
@@ -56,25 +59,27 @@ const answer = [
     "WETEND.STRENGTH.DOSEFOR({base}+{wantedGain},{base},{gain},{scale},{shape},MAX({results.dose}))",
     { headline: true },
   ),
-  result("doseLow", "at least, 95 %", "kg/t", "0.0", limit(4)),
-  result("doseHigh", "at most, 95 %", "kg/t", "0.0", limit(5)),
+  result("doseLow", "Lower limit, 95 %", "kg/t", orWord, limit(4)),
+  result("doseHigh", "Upper limit, 95 %", "kg/t", orWord, limit(5)),
   result("base", "Blank", "N·m/g", "0.0", "INDEX({fit},2,2)"),
-  result("gain", "Gain in the end", "N·m/g", "0.0", "INDEX({fit},3,2)"),
-  result("scale", "Scale", "kg/t", "0.0", "INDEX({fit},4,2)"),
+  result("gain", "Plateau of the gain", "N·m/g", "0.0", "INDEX({fit},3,2)"),
+  result("scale", "Scale of the curve", "kg/t", "0.0", "INDEX({fit},4,2)"),
   result(
     "bestShape",
-    "Shape that suits best",
+    "Shape that fits best",
     "",
     "@",
     `INDEX(WETEND.STRENGTH.FIT(${data},"best",,${batches}),10,2)`,
   ),
-  note("At least, at most: of a thousand curves that the batches allow."),
-  note("Laboratory sheets: what the machine keeps and loses is the matter of the mill run."),
+  note(
+    "Limits: of a thousand curves that the batches allow. Beyond: above the highest dose tried.",
+  ),
+  note("For laboratory sheets. What the machine keeps, the mill run shows."),
 ];
 
 export const fitSheet: SheetPlan = {
   name: "Fit",
-  widths: { A: 34, B: 12, C: 15, D: 12, E: 12, F: 3, G: 12, H: 14, I: 14, J: 14 },
+  widths: { A: 38, B: 12, C: 17, D: 12, E: 12, F: 3, G: 14, H: 16, I: 16, J: 16 },
   print: { landscape: true, pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Fit" },

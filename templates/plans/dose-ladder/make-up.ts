@@ -4,27 +4,50 @@ import { caution, down, fraction, heading, note, number, result } from "../parts
 
 const solution = [
   heading("The starch solution"),
-  note(`${starch.name}, cooked and diluted`),
-  number("volume", "Volume to make", "L", 1, "0.0", {
+  note(`${starch.name}: cooked, then diluted`),
+  fraction("solids", "Dry solids as received", starch.solids, {
+    from: 0.01,
+    help: "From the delivery papers, or dried at 105 °C.",
+  }),
+  number("cooked", "Amount to cook", "L", 0.5, "0.0", {
     from: 0.01,
     to: 100,
-    help: "For one block; cooked starch does not keep.",
+    help: "Cook fresh for each block: cooked starch does not keep.",
   }),
-  fraction("solutionStrength", "Strength", 0.002, {
+  fraction("cookedStrength", "Strength as cooked", 0.02, {
+    from: 0.0001,
+    to: 0.2,
+    help: "Dry active starch by mass. 1 to 3 % still pours (common practice, no source).",
+  }),
+  number("volume", "Solution to make", "L", 1, "0.0", {
+    from: 0.01,
+    to: 100,
+    help: "For one block, with what is lost in pipettes and beakers.",
+  }),
+  fraction("solutionStrength", "Strength of the solution", 0.002, {
     format: "0.00 %",
     from: 0.0001,
     to: 0.2,
     help: "Dry active starch by mass. So weak that the volumes below can be measured: 1 mL and more.",
   }),
-  fraction("solids", "Dry solids as received", starch.solids, {
-    from: 0.01,
-    help: "From the delivery papers, or dried at 105 °C.",
-  }),
-  number("solutionDensity", "Density", "kg/L", 1, "0.00", {
+  number("solutionDensity", "Density of the solution", "kg/L", 1, "0.00", {
     from: 0.5,
     to: 2,
-    help: "Of the solution; 1 where it is thin.",
+    help: "1 where it is thin.",
   }),
+];
+
+const cooking = "WETEND.TRIAL.MAKEDOWN({cooked},{cookedStrength},{solids})";
+const dilution =
+  "WETEND.TRIAL.MAKEDOWN({volume},{solutionStrength},{cookedStrength},1,{solutionDensity})";
+
+const recipe = [
+  heading("Weigh in"),
+  result("starchIn", "Starch as received", "g", "0.00", `INDEX(${cooking},1,2)`),
+  result("waterIn", "Cold water to cook it in", "g", "0.0", `INDEX(${cooking},2,2)`),
+  result("cookedIn", "Cooked starch to dilute", "g", "0.0", `INDEX(${dilution},1,2)`),
+  result("dilutionIn", "Water to dilute it with", "g", "0.0", `INDEX(${dilution},2,2)`),
+  note("After cooking make up by weight what has boiled off."),
 ];
 
 const stock = [
@@ -32,7 +55,7 @@ const stock = [
   fraction("stockConsistency", "Consistency of the stock", 0.01, {
     from: 0.0001,
     to: 0.15,
-    help: "Where the starch is added: as on the machine.",
+    help: "Where the starch is added; as on the machine.",
   }),
   number("grammage", "Grammage of the sheet", "g/m²", 60, "0", {
     from: 10,
@@ -42,31 +65,23 @@ const stock = [
   number("area", "Area of the sheet", "m²", 0.02, "0.0000", {
     from: 0.001,
     to: 1,
-    help: "Of your sheet former; 0.02 m² is usual (from memory).",
+    help: "Of your sheet former: 0.02 m² is usual (from memory).",
   }),
 ];
 
 export const makeUpSheet: SheetPlan = {
   name: "Make-up",
-  widths: { A: 34, B: 13, C: 13, D: 13, E: 14 },
+  widths: { A: 34, B: 13, C: 14, D: 15, E: 17 },
   print: { pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Make-up" },
     ...down("A3", solution),
+    ...down("A12", recipe),
+    ...down("A19", stock),
+    ...down("A24", [heading("One batch of every level")]),
     {
       kind: "spill",
-      at: "D4",
-      name: "recipe",
-      headers: ["Weigh in", ""],
-      formula: "WETEND.TRIAL.MAKEDOWN({volume},{solutionStrength},{solids},1,{solutionDensity})",
-      room: { rows: 2, columns: 2 },
-      format: ["@", "0.0"],
-    },
-    ...down("A11", stock),
-    ...down("A16", [heading("One batch of every level")]),
-    {
-      kind: "spill",
-      at: "A18",
+      at: "A26",
       name: "levelDoses",
       headers: ["Dose (kg/t)"],
       formula: "{doses}",
@@ -75,7 +90,7 @@ export const makeUpSheet: SheetPlan = {
     },
     {
       kind: "spill",
-      at: "B18",
+      at: "B26",
       name: "volumes",
       headers: ["Fibre (g)", "Stock (mL)", "Starch (mg)", "Solution (mL)"],
       formula:
@@ -83,7 +98,7 @@ export const makeUpSheet: SheetPlan = {
       room: { rows: 8, columns: 4 },
       format: ["0.00", "0", "0.0", "0.00"],
     },
-    ...down("A27", [
+    ...down("A35", [
       result("blockSolution", "Solution for a block", "mL", "0.0", "SUM({volumes[4]})"),
       result("blockStock", "Stock for a block", "L", "0.00", "SUM({volumes[2]})/1000"),
     ]),
@@ -99,16 +114,23 @@ export const makeUpSheet: SheetPlan = {
       when: { above: "1000*{volume}" },
       look: "breach",
     },
-    ...down("A30", [
+    { kind: "rule", on: "{cookedIn}", when: { above: "1000*{cooked}" }, look: "breach" },
+    ...down("A38", [
       heading("Steps at the bench"),
-      note("1  Take one lot of stock a block. Stir it, check its consistency, keep it stirred.", 5),
-      note("2  Make the batches in the run order, never by rising dose.", 5),
       note(
-        "3  Add the solution to the whole batch, stir for the time to the wire, form all its sheets.",
+        "1  For each block take one lot of stock. Stir it, check its consistency, keep it stirred.",
         5,
       ),
-      note("4  Use fresh solution for each block. Press, dry and condition all sheets alike.", 5),
-      note("5  Write down every sheet. Leave none out because it looks odd: say why it did.", 5),
+      note("2  Make the batches in the run order, never by rising dose.", 5),
+      note(
+        "3  Add the solution to the stock of the whole batch, stir for as long as it takes to the wire on the machine, then form all its sheets.",
+        5,
+      ),
+      note(
+        "4  Cook and dilute afresh for each block. Press, dry and condition all sheets alike.",
+        5,
+      ),
+      note("5  Write down every sheet. Leave none out because it looks odd: say what was odd.", 5),
       heading("Caution"),
       caution(
         "Starch dust can explode: add powder slowly to stirred cold water, keep dust and flames away. Cooked starch is hot, sticks and scalds: goggles, gloves, no sealed vessels on a hot plate. Wipe spills at once: they are slippery.",

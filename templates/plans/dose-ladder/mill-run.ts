@@ -2,8 +2,21 @@ import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { effluent, mill, starch } from "../harrow-fen/mill";
 import { caution, down, fraction, heading, note, number, result } from "../parts/lines";
 
+/** Monday 3 November 2025, 6 in the morning. */
+const firstStep = 45964.25;
+
 const inputs = [
   heading("The machine"),
+  {
+    kind: "input" as const,
+    name: "starts",
+    label: "First step set at",
+    unit: "",
+    value: firstStep,
+    format: "yyyy-mm-dd hh:mm",
+    allow: { date: { from: 1 } },
+    help: "Day and time, as 2025-11-03 06:00.",
+  },
   number("throughput", "Oven-dry throughput", "t/h", 13.1, "0.0", {
     from: 0.1,
     to: 200,
@@ -19,15 +32,15 @@ const inputs = [
     to: 10_000,
     help: "The effluent, not the flow around the loop.",
   }),
-  fraction("remaining", "Of a step that may still be missing", 0.05, {
+  fraction("remaining", "Part of a step still missing then", 0.05, {
     from: 0.001,
     to: 0.5,
-    help: "5 % is usual (common practice, no source).",
+    help: "When sampling begins. 5 % is usual (common practice, no source).",
   }),
-  number("sampling", "Sampling at each step", "h", 4, "0.0", {
+  number("sampling", "Time for sampling at each step", "h", 4, "0.0", {
     from: 0.1,
     to: 100,
-    help: "Two reels at least, samples from each.",
+    help: "Two reels at least, with samples from each.",
   }),
   fraction("pumpStrength", "Strength of the solution", starch.solutionStrength, {
     from: 0.0001,
@@ -42,13 +55,13 @@ const inputs = [
   fraction("retention", "Overall retention", 0.83, {
     help: "From the workbook dose-and-effluent.",
   }),
-  number("codFactor", "Chemical oxygen demand", "g/g", starch.codFactor, "0.00", {
+  number("codFactor", "COD of the starch", "g/g", starch.codFactor, "0.00", {
     to: 8,
     help: "Measured on your own additive. 1.1 is typical of starch, from memory.",
   }),
   number("background", "COD of everything else", "kg/d", effluent.background.cod, "#,##0", {
     to: 1_000_000,
-    help: "Raw load with no starch dosed.",
+    help: "Raw load while no starch is dosed.",
   }),
   number("limit", "Permitted COD", "kg/d", effluent.limit.cod, "#,##0", {
     to: 1_000_000,
@@ -66,8 +79,11 @@ const waiting = [
     "WETEND.TRIAL.SETTLING({loopVolume},{purge},{remaining})",
     { headline: true },
   ),
-  result("runLength", "The whole run", "h", "0", "ROWS({run.dose})*({wait}+{sampling})"),
+  result("waited", "In the schedule, to half an hour", "h", "0.0", "ROUNDUP(2*{wait},0)/2"),
+  result("runLength", "The whole run", "h", "0.0", "ROWS({run.dose})*({waited}+{sampling})"),
 ];
+
+const clock = "ddd d mmm hh:mm";
 
 const steps = 5;
 const column = (
@@ -89,7 +105,7 @@ const column = (
 const schedule: readonly Part[] = [
   {
     kind: "table",
-    at: "A22",
+    at: "A24",
     name: "run",
     columns: [
       {
@@ -109,23 +125,23 @@ const schedule: readonly Part[] = [
     ],
   },
   column(
-    "C23",
+    "C25",
     "pumps",
     "Pump (L/h)",
     "#,##0",
     "WETEND.DOSE.PUMP({run.dose},{throughput},{pumpStrength},{pumpDensity})",
   ),
   column(
-    "D23",
+    "D25",
     "begins",
-    "Set at (h)",
-    "0.0",
-    "(SEQUENCE(ROWS({run.dose}))-1)*({wait}+{sampling})",
+    "Set at",
+    clock,
+    "{starts}+(SEQUENCE(ROWS({run.dose}))-1)*({waited}+{sampling})/24",
   ),
-  column("E23", "sampled", "Sample from (h)", "0.0", "{begins}+{wait}"),
-  column("F23", "ends", "to (h)", "0.0", "{sampled}+{sampling}"),
+  column("E25", "sampled", "Sample from", clock, "{begins}+{waited}/24"),
+  column("F25", "ends", "Sample to", clock, "{sampled}+{sampling}/24"),
   column(
-    "G23",
+    "G25",
     "runCod",
     "COD (kg/d)",
     "#,##0",
@@ -152,7 +168,7 @@ const approach: readonly Part[] = [
 
 export const millRunSheet: SheetPlan = {
   name: "Mill run",
-  widths: { A: 36, B: 12, C: 12, D: 12, E: 15, F: 11, G: 13, H: 3, I: 11, J: 11, K: 11 },
+  widths: { A: 36, B: 18, C: 14, D: 19, E: 19, F: 19, G: 14, H: 3, I: 11, J: 11, K: 11 },
   print: { pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Mill run" },
@@ -160,12 +176,12 @@ export const millRunSheet: SheetPlan = {
       note(`One run at ${mill.name}, an invented mill, from the laboratory's dose to the machine.`),
     ]),
     ...down("A4", inputs),
-    ...down("A17", waiting),
-    ...down("A21", [heading("The steps")]),
+    ...down("A18", waiting),
+    ...down("A23", [heading("The steps")]),
     ...schedule,
     {
       kind: "chart",
-      at: "A29",
+      at: "A31",
       width: 830,
       height: 300,
       chart: "curve",
@@ -178,18 +194,18 @@ export const millRunSheet: SheetPlan = {
         { name: "enough", values: "{enough}", x: "{hours}", role: "limit" },
       ],
     },
-    ...down("A45", [
+    ...down("A47", [
       heading("Before, during, after"),
       note(
         "Before: tell the crew, the effluent plant and the laboratory; agree who may stop it, and on what sign. Keep furnish, refining and speed as they are.",
         7,
       ),
       note(
-        "During: check the pump by the drum and the clock. Sample only after the wait. Write down breaks, foam, drainage, retention, vacuum, steam, COD.",
+        "During: check the pump against a measured volume and a clock. Sample only after the wait. Write down breaks, foam, drainage, retention, vacuum, steam, COD.",
         7,
       ),
       note(
-        "After: go back to the blank and sample it again. What has not come back was not the starch.",
+        "After: go back to the blank and sample it again. What does not come back was not due to the starch.",
         7,
       ),
       heading("Caution"),

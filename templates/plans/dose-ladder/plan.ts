@@ -29,17 +29,20 @@ const ladder = [
   },
 ];
 
+/** Differences tried about the one that the root law gives, a twentieth of it apart. */
+const finerSteps = 16;
+
 const size = [
   heading("How many batches"),
   fraction("variation", "Variation from batch to batch", ladderPlan.variation, {
     from: 0.0001,
-    help: "Coefficient of variation at one dose, from earlier trials.",
+    help: "Coefficient of variation of the batch means at one dose, from earlier trials. That of single sheets is larger.",
   }),
-  fraction("difference", "Difference not to be missed", ladderPlan.difference, {
+  fraction("difference", "Difference that must not be missed", ladderPlan.difference, {
     from: 0.0001,
     help: "Between a dose and the blank, of the mean.",
   }),
-  fraction("power", "Chance to show it", 0.8, {
+  fraction("power", "Chance of showing it", 0.8, {
     from: 0.1,
     to: 0.9999,
     help: "0.8 is usual (common practice, no source).",
@@ -66,12 +69,19 @@ const size = [
     to: 20,
     help: "More sheets of a batch do not replace batches.",
   }),
+  result(
+    "smallest",
+    "Smallest difference they will show",
+    "of the mean, about",
+    "0 %",
+    `IF({blocks}>={needed},{difference},LET(tried,{difference}*SQRT({needed}/{blocks})*(0.9+SEQUENCE(${finerSteps},1,0)/20),shown,IF(IFERROR(WETEND.TRIAL.REPLICATES({variation},tried,{power},{alpha},{steps})<={blocks},FALSE),tried),IF(COUNT(shown)=0,"beyond",MIN(shown))))`,
+  ),
   result("allSheets", "Sheets in all", "", "0", "({steps}+1)*{blocks}*{sheets}"),
-  wholeNumber("seed", "Number that picks the order", "", ladderPlan.seed, {
+  wholeNumber("seed", "Seed of the random order", "", ladderPlan.seed, {
     format: "0",
     from: 0,
     to: 4_294_967_295,
-    help: "Leave it alone once the first batch is made: another number is another order.",
+    help: "Any whole number. Leave it alone once the first batch is made: another seed gives another order.",
   }),
 ];
 
@@ -79,13 +89,13 @@ const differences = [0.04, 0.05, 0.06, 0.08, 0.1];
 const variations = [0.015, 0.02, 0.025, 0.03];
 
 const trade: readonly Part[] = [
-  ...down("A25", [
-    heading("Batches of every level, by what must not be missed"),
+  ...down("A26", [
+    heading("Batches needed of every level, by the difference"),
     note("Across: variation from batch to batch."),
   ]),
   {
     kind: "block",
-    at: "B27",
+    at: "B28",
     name: "variations",
     look: "input",
     format: "0.0 %",
@@ -95,7 +105,7 @@ const trade: readonly Part[] = [
   },
   {
     kind: "table",
-    at: "A27",
+    at: "A28",
     name: "differences",
     columns: [
       {
@@ -111,7 +121,7 @@ const trade: readonly Part[] = [
   },
   {
     kind: "spill",
-    at: "B28",
+    at: "B29",
     name: "tradeOff",
     formula:
       "WETEND.TRIAL.REPLICATES({variations},{differences.difference},{power},{alpha},{steps})",
@@ -123,8 +133,7 @@ const trade: readonly Part[] = [
 
 export const planSheet: SheetPlan = {
   name: "Trial plan",
-  widths: { A: 34, B: 11, C: 11, D: 11, E: 11, F: 3, G: 10, H: 3, I: 9, J: 9, K: 12 },
-  print: { pagesTall: 1 },
+  widths: { A: 38, B: 11, C: 13, D: 11, E: 11, F: 3, G: 14, H: 3, I: 9, J: 9, K: 14 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Trial plan" },
     ...down("A3", ladder),
@@ -148,7 +157,7 @@ export const planSheet: SheetPlan = {
       name: "order",
       headers: ["Block", "Run", "Dose (kg/t)"],
       formula: "DROP(WETEND.TRIAL.ORDER({doses},{blocks},{seed}),1)",
-      room: { rows: 100, columns: 3 },
+      room: { rows: 320, columns: 3 },
       format: ["0", "0", "0.0"],
     },
   ],

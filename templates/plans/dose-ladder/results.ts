@@ -1,14 +1,17 @@
 import type { SheetPlan } from "../../../src/workbook/plan";
 import { ladderSheets, type SheetOfTrial } from "../harrow-fen/ladder";
-import { down, note, result } from "../parts/lines";
+import { down, fraction, heading, note, result } from "../parts/lines";
+
+/** As many as the plan can ask for, the blank among them. */
+const levels = [1, 2, 3, 4, 5, 6, 7, 8];
 
 const typed = (key: keyof SheetOfTrial) => ladderSheets.map((sheet) => sheet[key]);
 
 export const resultsSheet: SheetPlan = {
   name: "Results",
-  widths: { A: 9, B: 9, C: 12, D: 9, E: 15, F: 17, G: 14, H: 3, I: 34, J: 10, K: 10 },
+  widths: { A: 9, B: 9, C: 14, D: 9, E: 17, F: 20, G: 17, H: 14, I: 3, J: 46, K: 10, L: 12 },
   freeze: "A5",
-  print: { repeatRows: "4:4" },
+  print: { landscape: true, repeatRows: "4:4" },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Results" },
     ...down("A2", [
@@ -16,7 +19,7 @@ export const resultsSheet: SheetPlan = {
         "One row a sheet, in the order in which they were made. Invented, with a spread as laboratories have it.",
       ),
       note(
-        "A sheet that was lost or torn: clear its tensile, or write why. It is left out, and counted as missing.",
+        "A sheet that was lost or torn: clear its tensile, or write why in its place. It is left out, and counted as missing.",
       ),
     ]),
     {
@@ -82,9 +85,16 @@ export const resultsSheet: SheetPlan = {
           formula: 'IF(ISNUMBER({@tensile}),WETEND.STRENGTH.INDEX({@tensile},{@grammage}),"")',
           format: "0.00",
         },
+        {
+          key: "off",
+          header: "Off its dose",
+          formula:
+            'IFERROR(ROUND({@index}/INDEX({medians[2]},MATCH({@dose},{medians[1]},0))-1,3),"")',
+          format: "+0.0 %;-0.0 %;0.0 %",
+        },
       ],
     },
-    ...down("I4", [
+    ...down("J4", [
       result("entered", "Sheets entered", "", "0", "COUNT({results.index})"),
       result("missing", "Sheets still missing", "", "0", "{allSheets}-{entered}"),
       result(
@@ -94,7 +104,39 @@ export const resultsSheet: SheetPlan = {
         "0",
         "SUM(--(ABS(XLOOKUP({results.run},{order[2]},{order[3]},-1)-{results.dose})>0.005))",
       ),
+      fraction("farOff", "A sheet is far off its dose beyond", 0.1, {
+        format: "0 %",
+        from: 0.01,
+        help: "From the median of its dose. Several times the spread of your sheets.",
+      }),
+      result(
+        "farOffSheets",
+        "Sheets far off: look them up in the notebook",
+        "",
+        "0",
+        "SUM(--(ABS(IFERROR(1*{results.off},0))>{farOff}))",
+      ),
+      note("A slip of the pen is corrected. A sheet that is merely odd stays."),
+      heading("Median of each dose"),
     ]),
+    {
+      kind: "block",
+      at: "J12",
+      name: "medians",
+      look: "result",
+      format: ["0.0", "0.00"],
+      rows: levels.map((level) => [
+        `=IFERROR(INDEX({doses},${level}),"")`,
+        `=IFERROR(MEDIAN(IF(ISNUMBER({results.index})*({results.dose}=INDEX({doses},${level})),{results.index})),"")`,
+      ]),
+    },
+    {
+      kind: "rule",
+      on: "{results.off}",
+      when: { formula: "AND(ISNUMBER({cell}),ABS({cell})>{farOff})" },
+      look: "warning",
+    },
+    { kind: "rule", on: "{farOffSheets}", when: { above: 0 }, look: "warning" },
     { kind: "rule", on: "{missing}", when: { above: 0 }, look: "warning" },
     { kind: "rule", on: "{offPlan}", when: { above: 0 }, look: "warning" },
   ],

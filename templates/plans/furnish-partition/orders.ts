@@ -87,10 +87,10 @@ const answer = [
       headline: true,
     },
   ),
-  result("worstShare", "By the worst", "of the dose", "0.0 %", "MIN({keptUseful})"),
+  result("worstShare", "By the worst order", "of the dose", "0.0 %", "MIN({keptUseful})"),
   result(
     "sameDose",
-    "Best order, as much kept as by the first",
+    "Dose that keeps as much as the first",
     "kg/t, about",
     "0.0",
     "{dose}*INDEX({keptUseful},1)/{bestShare}",
@@ -103,7 +103,7 @@ const answer = [
 
 export const ordersSheet: SheetPlan = {
   name: "Orders",
-  widths: { A: 36, B: 13, C: 16, D: 13, E: 13, F: 14, G: 14 },
+  widths: { A: 40, B: 13, C: 16, D: 13, E: 13, F: 14, G: 14 },
   print: { pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Orders" },

@@ -64,5 +64,5 @@ export function aboutSheet(about: About): SheetPlan {
     look: ["unit", "unit"],
     rows: [["Computed by", "=WETEND.LIBRARY.VERSION()"]],
   });
-  return { name: about.name, widths: { A: 34, B: 14, C: 18, D: 40 }, parts };
+  return { name: about.name, widths: { A: 40, B: 14, C: 18, D: 40 }, parts };
 }

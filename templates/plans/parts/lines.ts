@@ -25,6 +25,7 @@ export const note = (text: string, span?: number): Line => ({
   text,
   ...(span === undefined ? {} : { span }),
 });
+export const body = (text: string): Line => ({ kind: "text", look: "body", text });
 export const caution = (text: string, span: number): Line => ({
   kind: "text",
   look: "caution",
