@@ -1,5 +1,5 @@
 /** What lies on the desk: the one workbook that is open, where it came from, and whether it was changed. */
-import { ICommandService } from "@univerjs/core";
+import { ICommandService, type Nullable, type Workbook } from "@univerjs/core";
 import { FormulaDataModel, IDefinedNamesService } from "@univerjs/engine-formula";
 import {
   InsertColMutation,
@@ -34,11 +34,12 @@ export interface Lying {
   readonly source: Source;
 }
 
-/** After these, cells no longer stand where they stood in the source. */
-const reshaping = new Set<string>(
+/** A person's changes of which the source knows nothing; the engine's own results are none. */
+const changing = new Set<string>(
   [
     InsertColMutation,
     InsertRowMutation,
+    InsertSheetMutation,
     MoveColsMutation,
     MoveRowsMutation,
     RemoveColMutation,
@@ -52,7 +53,8 @@ const reshaping = new Set<string>(
 export class Desk {
   #lying: Lying | undefined;
   #changed = false;
-  #reshaped = false;
+  /** The sheets as they were when the workbook was opened. */
+  #sheets = "";
   #count = 0;
   /** What the sheets hold that the grid knows nothing of. */
   readonly beside: BesideCells;
@@ -60,17 +62,9 @@ export class Desk {
   constructor(private readonly grid: Grid) {
     this.beside = new BesideCells(grid);
     grid.injector.get(ICommandService).onCommandExecuted(({ id }, options) => {
-      const reshapes = reshaping.has(id) || (id === InsertSheetMutation.id && this.#isOfFile());
-      if (reshapes) this.#reshaped = true;
-      // The engine's own results are no change of a person's.
       const typed = id === SetRangeValuesMutation.id && !options?.onlyLocal;
-      if (reshapes || typed || id === InsertSheetMutation.id) this.#changed = true;
+      if (typed || changing.has(id)) this.#changed = true;
     });
-  }
-
-  /** A template is built again with the sheets that were added; a file that was opened cannot take them. */
-  #isOfFile(): boolean {
-    return this.#lying?.source.kind === "file";
   }
 
   get lying(): Lying | undefined {
@@ -84,7 +78,7 @@ export class Desk {
 
   /** Whether rows, columns or sheets are no longer those of the source. */
   get reshaped(): boolean {
-    return this.#reshaped;
+    return this.beside.linesMoved || sheetsOf(workbookOf(this.grid)) !== this.#sheets;
   }
 
   saved(): void {
@@ -103,32 +97,14 @@ export class Desk {
     const sheet = workbook.getSheetBySheetId(sheetId(first));
     if (sheet) workbook.setActiveSheet(sheet);
     this.beside.forgetAll();
-    if (source.kind === "template") {
-      const { sheets } = source.planned;
+    if (source.kind === "template")
       this.beside.take(
-        sheets,
-        sheets.map((_, index) => sheetId(index)),
+        source.planned,
+        source.planned.sheets.map((_, index) => sheetId(index)),
       );
-    }
     this.#lying = lying;
     this.#changed = false;
-    this.#reshaped = false;
-  }
-
-  /**
-   * Puts sheets of a plan behind the others. A template goes on from there as if it had had them: their
-   * charts and validations are saved with them.
-   */
-  join(added: PlannedBook, insert: () => void): void {
-    const reshaped = this.#reshaped;
-    insert();
-    const { source } = this.#lying ?? {};
-    if (!this.#lying || source?.kind !== "template") return;
-    this.#lying = {
-      ...this.#lying,
-      source: { kind: "template", planned: joined(source.planned, added) },
-    };
-    this.#reshaped = reshaped;
+    this.#sheets = sheetsOf(workbookOf(this.grid));
   }
 
   /** The workbook as it now stands in the grid. */
@@ -143,13 +119,9 @@ export class Desk {
 
 const sheetId = (index: number) => `sheet-${index}`;
 
-const joined = (first: PlannedBook, second: PlannedBook): PlannedBook => ({
-  ...first,
-  sheets: [...first.sheets, ...second.sheets],
-  tables: [...first.tables, ...second.tables],
-  definedNames: [...first.definedNames, ...second.definedNames],
-  styles: { ...second.styles, ...first.styles },
-});
+/** Their names in their order, each with what it is to the grid whatever it is called. */
+const sheetsOf = (workbook: Nullable<Workbook>) =>
+  JSON.stringify(workbook?.getSheets().map((sheet) => [sheet.getSheetId(), sheet.getName()]));
 
 /** A template shows its answer first, a person's own workbook its first sheet. */
 function firstToShow(book: Book, computed: boolean): number {

@@ -5,11 +5,13 @@ import { valuesCopy } from "../host/values-copy";
 import type { Book } from "../workbook/book";
 import { functionNames } from "../workbook/formula/stored-form";
 import { filledIn } from "../workbook/layout/filled-in";
+import type { PlannedBook } from "../workbook/layout/planned";
 import { editsBetween } from "../workbook/patch/edits";
 import { patchWorkbook } from "../workbook/patch/patch-workbook";
 import { type OpenedWorkbook, readWorkbook } from "../workbook/read/read-workbook";
 import { writeWorkbook } from "../workbook/write/write-workbook";
 import type { Source } from "./desk";
+import type { FrameNow } from "./following/beside-cells";
 
 const namesOf = ({ functions }: FunctionsMetadata) => functionNames(functions.map(({ id }) => id));
 
@@ -23,43 +25,49 @@ export interface Saved {
   readonly notes: readonly string[];
 }
 
+/** What is on the desk: cells as they stand in the grid, and what the sheets hold beside them. */
+export interface ToSave {
+  readonly book: Book;
+  readonly frame: FrameNow;
+  readonly source: Source;
+  readonly reshaped: boolean;
+}
+
 /**
- * A file that was opened is changed in place, so that its charts, pictures and formats stay; a template
- * is built again with what was typed. Where rows, columns or sheets changed their places, the workbook
- * is written anew from its cells.
+ * A file that was opened is changed in place, so that its charts, pictures and formats stay; unless its
+ * rows, columns or sheets changed their places: then it is written anew, as a template always is.
  */
 export async function saveFile(
-  book: Book,
-  source: Source,
-  reshaped: boolean,
+  { book, frame, source, reshaped }: ToSave,
   metadata: FunctionsMetadata,
 ): Promise<Saved> {
   const names = namesOf(metadata);
-  if (reshaped) {
-    const notes = [
-      "Rows, columns or sheets changed, so the workbook was written anew: cells, formulas, names, tables and formats, without charts, pictures, validation and conditional formats.",
-    ];
-    return { bytes: await writeWorkbook(book, names), notes };
+  if (source.kind === "file" && !reshaped) {
+    const edits = editsBetween(source.opened.book, book);
+    const { bytes, stale } = await patchWorkbook(source.opened, edits, names, book.tables);
+    return { bytes, notes: stale };
   }
-  if (source.kind === "template")
-    return { bytes: await writeWorkbook(filledIn(source.planned, book), names), notes: [] };
-  const { bytes, stale } = await patchWorkbook(
-    source.opened,
-    editsBetween(source.opened.book, book),
-    names,
-    book.tables,
-  );
-  return { bytes, notes: stale };
+  const { lost, ...kept } = frame;
+  const titled = source.kind === "template" ? titleOf(source.planned) : {};
+  const bytes = await writeWorkbook(filledIn({ ...kept, ...titled }, book), names);
+  return { bytes, notes: [...(source.kind === "file" ? [ANEW] : []), ...lostNotes(lost)] };
 }
 
+const ANEW =
+  "Rows, columns or sheets of this file changed their places, so it was written anew: cells, formulas, names, tables and formats, without the charts, pictures, validation and conditional formats that came with the file.";
+
+const lostNotes = (lost: number) =>
+  lost === 0
+    ? []
+    : [
+        `Left out of the saved file: ${lost === 1 ? "one series or rule that names cells which are" : `${lost} series and rules that name cells which are`} gone.`,
+      ];
+
+const titleOf = ({ title, question }: PlannedBook) => ({ title, question });
+
 /** The workbook as it would be saved, with values in place of our formulas. */
-export async function saveValues(
-  book: Book,
-  source: Source,
-  reshaped: boolean,
-  metadata: FunctionsMetadata,
-): Promise<Saved> {
-  const { bytes, notes } = await saveFile(book, source, reshaped, metadata);
+export async function saveValues(saving: ToSave, metadata: FunctionsMetadata): Promise<Saved> {
+  const { bytes, notes } = await saveFile(saving, metadata);
   const ids = metadata.functions.map(({ id }) => id);
   return { bytes: await valuesCopy(bytes, ids, NAMESPACE), notes };
 }

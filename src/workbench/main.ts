@@ -76,11 +76,18 @@ async function start(): Promise<void> {
     }
   }
 
+  const toSave = ({ source }: Lying) => ({
+    book: desk.read(),
+    frame: desk.beside.frame(),
+    source,
+    reshaped: desk.reshaped,
+  });
+
   async function save(): Promise<void> {
     const { lying } = desk;
     if (!lying) return;
     const { saveFile } = await import("./files");
-    const { bytes, notes } = await saveFile(desk.read(), lying.source, desk.reshaped, metadata);
+    const { bytes, notes } = await saveFile(toSave(lying), metadata);
     download(bytes, lying.fileName);
     desk.saved();
     tell(notes.length > 0 ? notes.join(" ") : undefined);
@@ -90,7 +97,7 @@ async function start(): Promise<void> {
     const { lying } = desk;
     if (!lying) return;
     const { saveValues } = await import("./files");
-    const { bytes, notes } = await saveValues(desk.read(), lying.source, desk.reshaped, metadata);
+    const { bytes, notes } = await saveValues(toSave(lying), metadata);
     download(bytes, lying.fileName.replace(/\.[^.]*$/, ".values.xlsx"));
     tell(notes.length > 0 ? notes.join(" ") : undefined);
   }

@@ -1,4 +1,5 @@
 import { readFile } from "node:fs/promises";
+import { strFromU8, unzipSync } from "fflate";
 import type { Browser, Locator } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { addressOf } from "../../src/workbook/address";
@@ -153,19 +154,86 @@ describe("the pictures of charts", () => {
   });
 });
 
-test("a saved template has each of its charts once", async () => {
-  const workbench = await WorkbenchPage.open(browser, running.address);
-  await workbench.show("Permit");
-  await picture(workbench, planned("Permit")).waitFor();
-  const [download] = await Promise.all([
-    workbench.page.waitForEvent("download"),
-    workbench.page.getByRole("button", { name: "Save .xlsx" }).click(),
-  ]);
-  const { unzipSync } = await import("fflate");
-  const parts = Object.keys(unzipSync(await readFile(await download.path())));
-  const charts = parts.filter((part) => /^xl\/charts\/chart\d+\.xml$/.test(part));
-  expect(charts).toHaveLength(chartsOf(doseAndEffluent).length);
-  await workbench.page.close();
+describe("a saved template", () => {
+  let workbench: WorkbenchPage;
+
+  beforeAll(async () => {
+    workbench = await WorkbenchPage.open(browser, running.address);
+  });
+
+  afterAll(() => workbench.page.close());
+
+  /** The parts of the saved file as texts, and what the page says of it. */
+  async function saved(): Promise<{ parts: Record<string, string>; notice: string }> {
+    const { page } = workbench;
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save .xlsx" }).click(),
+    ]);
+    const files = unzipSync(await readFile(await download.path()));
+    const parts = Object.fromEntries(
+      Object.entries(files).map(([path, bytes]) => [path, strFromU8(bytes)]),
+    );
+    return { parts, notice: (await page.locator("#notice").textContent()) ?? "" };
+  }
+
+  const chartsIn = (parts: Record<string, string>) =>
+    Object.keys(parts).filter((path) => /^xl\/charts\/chart\d+\.xml$/.test(path));
+  const rulesIn = (parts: Record<string, string>, sheet: number) => {
+    const xml = parts[`xl/worksheets/sheet${sheet}.xml`] ?? "";
+    const count = (element: RegExp) => [...xml.matchAll(element)].length;
+    return [count(/<dataValidation /g), count(/<cfRule /g)];
+  };
+
+  test("has each of its charts once", async () => {
+    await workbench.show("Permit");
+    await picture(workbench, planned("Permit")).waitFor();
+    const { parts } = await saved();
+    expect(chartsIn(parts)).toHaveLength(chartsOf(doseAndEffluent).length);
+  });
+
+  test("keeps charts, validation and conditional formats, at their cells, when rows are inserted", async () => {
+    const before = (await saved()).parts;
+    await workbench.insertRowAbove("Log", 1);
+    await workbench.insertRowAbove("Permit", 1);
+    const { parts, notice } = await saved();
+    expect(notice).toBe("");
+    expect(chartsIn(parts)).toEqual(chartsIn(before));
+    const sheets = layOut(doseAndEffluent).sheets;
+    for (const [index] of sheets.entries()) {
+      expect(rulesIn(parts, index + 1)).toEqual(rulesIn(before, index + 1));
+    }
+    const dates = (all: Record<string, string>) => {
+      const log =
+        all[`xl/worksheets/sheet${sheets.findIndex(({ name }) => name === "Log") + 1}.xml`];
+      return /<dataValidation type="date"[^>]*sqref="([^"]*)"/.exec(log ?? "")?.[1];
+    };
+    expect(dates(before)).toBe("A5:A34");
+    expect(dates(parts)).toBe("A6:A35");
+    const drawn = chartsIn(parts)
+      .map((path) => parts[path] ?? "")
+      .join("");
+    expect(drawn).toContain("<c:f>Log!$A$6:$A$35</c:f>");
+    expect(drawn).not.toContain("<c:f>Log!$A$5:$A$34</c:f>");
+  });
+
+  test("keeps them under the new name of a sheet", async () => {
+    const { page } = workbench;
+    await workbench.show("Log");
+    const tab = page.getByRole("tab", { name: "Log", exact: true });
+    await tab.locator("xpath=self::*[@aria-selected='true']").waitFor();
+    await tab.dblclick();
+    await page.locator("#grid [contenteditable=true]", { hasText: /^Log$/ }).waitFor();
+    await page.keyboard.press("Control+a");
+    await page.keyboard.type("Mill log");
+    await page.keyboard.press("Enter");
+    await page.getByRole("tab", { name: "Mill log", exact: true }).waitFor();
+    const { parts } = await saved();
+    const drawn = chartsIn(parts)
+      .map((path) => parts[path] ?? "")
+      .join("");
+    expect(drawn).toContain("<c:f>'Mill log'!$A$6:$A$35</c:f>");
+  });
 });
 
 describe.each([

@@ -52,14 +52,12 @@ export function addSheets(
   ];
   const todo = steps.map((step) => step.todo);
   const undo = steps.map((step) => step.undo).reverse();
-  desk.join(book, () => {
-    sequenceExecute(todo, grid.injector.get(ICommandService));
-    grid.injector
-      .get(IUndoRedoService)
-      .pushUndoRedo({ unitID: workbook.getUnitId(), undoMutations: undo, redoMutations: todo });
-  });
+  sequenceExecute(todo, grid.injector.get(ICommandService));
+  grid.injector
+    .get(IUndoRedoService)
+    .pushUndoRedo({ unitID: workbook.getUnitId(), undoMutations: undo, redoMutations: todo });
   desk.beside.take(
-    book.sheets,
+    book,
     sheets.map(({ id }) => id),
   );
   const open = grid.api.getActiveWorkbook();

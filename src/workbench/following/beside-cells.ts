@@ -1,36 +1,148 @@
 /** What the sheets hold beside their cells, kept at the cells to which it belongs. */
-import type { PlannedSheet } from "../../workbook/layout/planned";
-import type { Grid } from "../grid";
-import { workbookOf } from "../grid";
+import type { Style } from "../../workbook/book";
+import { type Frame, type NamedFrame, withGrownTables } from "../../workbook/layout/filled-in";
+import type {
+  PlannedBook,
+  PlannedSheet,
+  PlannedTable,
+  Rule,
+  Validation,
+} from "../../workbook/layout/planned";
+import { type Grid, workbookOf } from "../grid";
+import { allTables } from "../typed-formulas";
 import { type ChartNow, followChart, type NameOf } from "./charts";
-import { Follower } from "./follower";
+import { type Followed, Follower, isGone } from "./follower";
+import { followFormat, followValidation, type RuleNow } from "./rules";
+
+interface FollowedSheet {
+  readonly sheetId: string;
+  readonly plan: Pick<PlannedSheet, "gridlines" | "print">;
+  /** The rows that head every printed page. */
+  readonly heads: (() => Followed) | undefined;
+}
+
+interface FollowedTable {
+  readonly plan: PlannedTable;
+  readonly cells: () => Followed;
+}
+
+export interface FrameNow extends Frame {
+  /** How many charts, series and rules name cells that are gone. */
+  readonly lost: number;
+}
 
 export class BesideCells {
   readonly #follower: Follower;
+  #sheets: FollowedSheet[] = [];
+  #tables: FollowedTable[] = [];
   #charts: ((nameOf: NameOf) => ChartNow)[] = [];
+  #validations: RuleNow<Validation>[] = [];
+  #formats: RuleNow<Rule>[] = [];
+  #styles: Readonly<Record<string, Style>> = {};
 
   constructor(private readonly grid: Grid) {
     this.#follower = new Follower(grid);
   }
 
   /** Sheets of a plan that came into the grid, with the ids that they have there. */
-  take(sheets: readonly PlannedSheet[], ids: readonly string[]): void {
+  take(
+    { sheets, tables, styles }: Pick<PlannedBook, "sheets" | "tables" | "styles">,
+    ids: readonly string[],
+  ): void {
     const idOf = (name: string) =>
       ids[sheets.findIndex((sheet) => sheet.name === name)] ?? "no such sheet";
-    sheets.forEach(({ charts }, index) => {
-      const home = ids[index] as string;
-      for (const chart of charts) this.#charts.push(followChart(this.#follower, home, chart, idOf));
-    });
+    for (const sheet of sheets) this.#takeSheet(sheet, idOf);
+    for (const plan of tables)
+      this.#tables.push({ plan, cells: this.#follower.follow(idOf(plan.sheet), plan.area) });
+    this.#styles = { ...styles, ...this.#styles };
+  }
+
+  #takeSheet(sheet: PlannedSheet, idOf: (name: string) => string): void {
+    const sheetId = idOf(sheet.name);
+    const follower = this.#follower;
+    const heads = headRows(sheet);
+    this.#sheets.push({ sheetId, plan: sheet, heads: heads && follower.follow(sheetId, heads) });
+    for (const chart of sheet.charts)
+      this.#charts.push(followChart(follower, sheetId, chart, idOf));
+    for (const validation of sheet.validations)
+      this.#validations.push(followValidation(follower, sheetId, validation, idOf));
+    for (const rule of sheet.rules) this.#formats.push(followFormat(follower, sheetId, rule, idOf));
   }
 
   forgetAll(): void {
     this.#follower.forgetAll();
-    this.#charts = [];
+    [this.#sheets, this.#tables, this.#styles] = [[], [], {}];
+    [this.#charts, this.#validations, this.#formats] = [[], [], []];
+  }
+
+  /** Whether rows or columns stand elsewhere than they did when the workbook was opened. */
+  get linesMoved(): boolean {
+    return this.#follower.linesMoved;
   }
 
   chartsOn(sheetId: string): ChartNow[] {
-    const workbook = workbookOf(this.grid);
-    const nameOf = (id: string) => workbook?.getSheetBySheetId(id)?.getName();
-    return this.#charts.map((chart) => chart(nameOf)).filter((chart) => chart.sheetId === sheetId);
+    const charts = this.#charts
+      .map((chart) => chart(this.#nameOf))
+      .filter((chart) => chart.sheetId === sheetId);
+    if (charts.length === 0 || this.#tables.length === 0) return charts;
+    const sheet = { ...blank, name: "", charts: charts.map(({ chart }) => chart) };
+    const grown = withGrownTables(sheet, this.#tablesNow(), allTables(this.grid)).charts;
+    return charts.map((now, index) => ({ ...now, chart: grown[index] ?? now.chart }));
   }
+
+  /** All of it for the sheets as they are called now. */
+  frame(): FrameNow {
+    const charts = this.#charts.map((chart) => chart(this.#nameOf));
+    const validations = this.#validations.flatMap((rule) => rule(this.#nameOf) ?? []);
+    const formats = this.#formats.flatMap((rule) => rule(this.#nameOf) ?? []);
+    const shown = charts.filter((chart) => this.#nameOf(chart.sheetId) !== undefined);
+    const broken = [...validations, ...formats].filter(({ rule }) => rule === undefined);
+    const sheets = (workbookOf(this.grid)?.getSheets() ?? []).map((worksheet): NamedFrame => {
+      const id = worksheet.getSheetId();
+      const on = <T>(all: readonly { sheetId: string; rule: T | undefined }[]) =>
+        all.flatMap(({ sheetId, rule }) => (sheetId === id && rule ? [rule] : []));
+      return {
+        ...blank,
+        ...this.#planOf(id),
+        name: worksheet.getName(),
+        charts: shown
+          .filter(({ sheetId, chart }) => sheetId === id && chart.series.length > 0)
+          .map(({ chart }) => chart),
+        validations: on(validations),
+        rules: on(formats),
+      };
+    });
+    const lost = broken.length + shown.reduce((sum, { lost }) => sum + lost.length, 0);
+    return { sheets, tables: this.#tablesNow(), styles: this.#styles, lost };
+  }
+
+  readonly #nameOf = (sheetId: string) =>
+    workbookOf(this.grid)?.getSheetBySheetId(sheetId)?.getName();
+
+  #planOf(id: string): Pick<PlannedSheet, "gridlines" | "print"> | undefined {
+    const sheet = this.#sheets.find(({ sheetId }) => sheetId === id);
+    if (!sheet) return undefined;
+    const { gridlines, print } = sheet.plan;
+    const { repeatRows, ...kept } = print;
+    const heads = sheet.heads?.();
+    if (repeatRows === undefined || !heads || isGone(heads)) return { gridlines, print: kept };
+    const { row, rows } = heads.area;
+    return { gridlines, print: { ...kept, repeatRows: `${row + 1}:${row + rows}` } };
+  }
+
+  #tablesNow(): PlannedTable[] {
+    return this.#tables.flatMap(({ plan, cells }) => {
+      const { sheetId, area } = cells();
+      const sheet = this.#nameOf(sheetId);
+      return sheet === undefined ? [] : [{ ...plan, sheet, area }];
+    });
+  }
+}
+
+const blank = { print: {}, gridlines: true, validations: [], rules: [], charts: [] } as const;
+
+function headRows({ print: { repeatRows } }: PlannedSheet) {
+  const [from, to] = (repeatRows ?? "").split(":").map(Number);
+  if (from === undefined || to === undefined) return undefined;
+  return { row: from - 1, rows: to - from + 1, column: 0, columns: 1 };
 }

@@ -32,6 +32,8 @@ interface Done {
 export class Follower {
   #areas: Followed[] = [];
   #done: Done[] = [];
+  /** Whether something was undone that was not known to be done: what was before is lost. */
+  #lost = false;
 
   constructor({ injector }: Pick<Grid, "injector">) {
     const commands = injector.get(ICommandService);
@@ -49,6 +51,11 @@ export class Follower {
     });
   }
 
+  /** Whether rows or columns stand elsewhere than in the beginning. */
+  get linesMoved(): boolean {
+    return this.#lost || this.#done.some(({ id }) => id !== MoveRangeMutation.id);
+  }
+
   /** From now on; gives where the area is whenever it is asked. */
   follow(sheetId: string, area: Area): () => Followed {
     const index = this.#areas.push({ sheetId, area }) - 1;
@@ -58,6 +65,7 @@ export class Follower {
   forgetAll(): void {
     this.#areas = [];
     this.#done = [];
+    this.#lost = false;
   }
 
   /** What was removed and comes back by undoing, comes back as it was. */
@@ -65,6 +73,7 @@ export class Follower {
     const last = this.#done.pop();
     if (last === undefined || opposite[last.id] !== id) {
       this.#done = [];
+      this.#lost = true;
       return false;
     }
     this.#areas = this.#areas.map((area, index) => last.before[index] ?? area);

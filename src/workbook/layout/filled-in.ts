@@ -1,22 +1,43 @@
 /** A planned workbook with what people made of it: their cells, tables that grew, sheets and tables of their own. */
-import type { Area, Book, Sheet, Table } from "../book";
-import type { CellsOf, PlannedBook, PlannedSheet, PlannedTable } from "./planned";
+import type { Area, Book, Sheet, Style, Table } from "../book";
+import type { BesideCells, CellsOf, PlannedBook, PlannedSheet, PlannedTable } from "./planned";
 
-export function filledIn(planned: PlannedBook, book: Book): PlannedBook {
-  const grown = growthsOf(planned, book);
+/** Of a planned workbook what is not in the cells, its sheets called as they are called now. */
+export interface Frame extends Partial<Pick<PlannedBook, "title" | "question">> {
+  readonly sheets: readonly NamedFrame[];
+  readonly tables: readonly PlannedTable[];
+  readonly styles: Readonly<Record<string, Style>>;
+}
+
+export interface NamedFrame extends BesideCells {
+  readonly name: string;
+}
+
+export type FilledIn = Omit<Book & Frame, "sheets" | "tables"> &
+  Pick<PlannedBook, "sheets" | "tables">;
+
+export function filledIn(frame: Frame, book: Book): FilledIn {
+  const grown = growthsOf(frame.tables, book.tables);
   const sheets = book.sheets.map((sheet): PlannedSheet => {
-    const plan = planned.sheets.find(({ name }) => name === sheet.name);
-    if (!plan) return plainSheet(sheet);
-    const { cells, columnWidths = {} } = sheet;
-    return { ...grownSheet(plan, grown), cells, columnWidths };
+    const its = frame.sheets.find(({ name }) => name === sheet.name);
+    if (!its) return plainSheet(sheet);
+    const { print, gridlines, validations, rules, charts } = grownSheet(its, grown);
+    return { ...sheet, print, gridlines, validations, rules, charts };
   });
   const tables = book.tables.map((table): PlannedTable => {
-    const plan = planned.tables.find(({ name }) => name === table.name);
+    const plan = frame.tables.find(({ name }) => name === table.name);
     return { ...table, formulas: plan?.formulas ?? table.columns.map(() => undefined) };
   });
-  const styles = { ...planned.styles, ...book.styles };
-  return { ...planned, sheets, tables, styles, definedNames: book.definedNames };
+  const styles = { ...frame.styles, ...book.styles };
+  return { ...frame, sheets, tables, styles, definedNames: book.definedNames };
 }
+
+/** A sheet's frame with the rows that tables took in since they stood as `before`. */
+export const withGrownTables = (
+  sheet: NamedFrame,
+  before: readonly Table[],
+  now: readonly Table[],
+): NamedFrame => grownSheet(sheet, growthsOf(before, now));
 
 const plainSheet = (sheet: Sheet): PlannedSheet => ({
   ...sheet,
@@ -34,11 +55,11 @@ interface Growth {
   readonly rows: number;
 }
 
-function growthsOf(planned: PlannedBook, book: Book): Growth[] {
-  return planned.tables.flatMap((before) => {
-    const now = book.tables.find(({ name }) => name === before.name);
-    const rows = (now?.area.rows ?? 0) - before.area.rows;
-    return rows > 0 ? [{ sheet: before.sheet, body: bodyOf(before), rows }] : [];
+function growthsOf(before: readonly Table[], now: readonly Table[]): Growth[] {
+  return before.flatMap((table) => {
+    const its = now.find(({ name }) => name === table.name);
+    const rows = (its?.area.rows ?? 0) - table.area.rows;
+    return rows > 0 ? [{ sheet: table.sheet, body: bodyOf(table), rows }] : [];
   });
 }
 
@@ -59,7 +80,7 @@ function grownArea(area: Area, sheet: string, grown: readonly Growth[]): Area {
   return growth ? { ...area, rows: area.rows + growth.rows } : area;
 }
 
-function grownSheet(plan: PlannedSheet, grown: readonly Growth[]): PlannedSheet {
+function grownSheet(plan: NamedFrame, grown: readonly Growth[]): NamedFrame {
   if (grown.length === 0) return plan;
   const cellsOf = (cells: CellsOf): CellsOf => ({
     ...cells,

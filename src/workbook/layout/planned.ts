@@ -9,7 +9,10 @@ export interface PlannedBook extends Book {
   readonly tables: readonly PlannedTable[];
 }
 
-export interface PlannedSheet extends Sheet {
+export interface PlannedSheet extends Sheet, BesideCells {}
+
+/** What a sheet of a plan holds beside its cells. */
+export interface BesideCells {
   readonly print: PrintPlan;
   readonly gridlines: boolean;
   readonly validations: readonly Validation[];

@@ -8,34 +8,7 @@ import {
 } from "@univerjs/sheets";
 import { beforeEach, describe, expect, test } from "vitest";
 import { Follower, isGone } from "../../../src/workbench/following/follower";
-import type { Grid } from "../../../src/workbench/grid";
-
-interface Command {
-  readonly id: string;
-  readonly params?: unknown;
-}
-type Listener = (command: Command) => void;
-
-/** The grid's command service, as far as who follows it listens. */
-class Commands {
-  readonly #before: Listener[] = [];
-  readonly #after: Listener[] = [];
-
-  beforeCommandExecuted(listener: Listener): void {
-    this.#before.push(listener);
-  }
-
-  onCommandExecuted(listener: Listener): void {
-    this.#after.push(listener);
-  }
-
-  /** A command that runs others while it runs. */
-  run(command: Command, ...within: Command[]): void {
-    for (const listener of this.#before) listener(command);
-    for (const one of within) this.run(one);
-    for (const listener of this.#after) listener(command);
-  }
-}
+import { type Command, Commands } from "./commands";
 
 const rows = (startRow: number, endRow: number) => ({
   startRow,
@@ -54,7 +27,7 @@ describe("an area", () => {
   let follower: Follower;
   beforeEach(() => {
     commands = new Commands();
-    follower = new Follower({ injector: { get: () => commands } } as unknown as Grid);
+    follower = new Follower(commands.grid);
   });
 
   test("moves with rows and columns that are inserted before it, on its own sheet", () => {
@@ -113,5 +86,14 @@ describe("an area", () => {
     };
     commands.run({ id: MoveRangeMutation.id, params });
     expect(now()).toEqual({ sheetId: "copy", area: { row: 10, rows: 3, column: 6, columns: 2 } });
+  });
+
+  test("stands as in the beginning when all that moved was undone", () => {
+    follower.follow("log", area);
+    expect(follower.linesMoved).toBe(false);
+    commands.run(onRows(RemoveRowMutation.id, 4));
+    expect(follower.linesMoved).toBe(true);
+    commands.run({ id: UndoCommandId }, onRows(InsertRowMutation.id, 4));
+    expect(follower.linesMoved).toBe(false);
   });
 });

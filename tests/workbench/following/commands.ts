@@ -1,0 +1,33 @@
+import type { Grid } from "../../../src/workbench/grid";
+
+export interface Command {
+  readonly id: string;
+  readonly params?: unknown;
+}
+type Listener = (command: Command) => void;
+
+/** The grid's command service, as far as who follows it listens. */
+export class Commands {
+  readonly #before: Listener[] = [];
+  readonly #after: Listener[] = [];
+
+  beforeCommandExecuted(listener: Listener): void {
+    this.#before.push(listener);
+  }
+
+  onCommandExecuted(listener: Listener): void {
+    this.#after.push(listener);
+  }
+
+  /** A command that runs others while it runs. */
+  run(command: Command, ...within: Command[]): void {
+    for (const listener of this.#before) listener(command);
+    for (const one of within) this.run(one);
+    for (const listener of this.#after) listener(command);
+  }
+
+  /** A grid in which there is nothing else. */
+  get grid(): Grid {
+    return { injector: { get: () => this } } as unknown as Grid;
+  }
+}
