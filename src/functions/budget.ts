@@ -44,10 +44,10 @@ function budgetRow(period: TableCell, line: BudgetLine): TableCell[] {
  * @param doses Dose of dry active additive [kg/t]; 0 or more; one for all periods, or one each.
  * @param prices Price of dry active additive [money/kg]; above 0; one for all periods, or one each.
  * @param [losses] Share of what is bought that never reaches the machine [fraction]; from 0, below 1; one for all periods, or one each; 0 if left out.
- * @param [periods] Names of the periods [text or number]; 1, 2, 3… if left out.
+ * @param [periods] Names of the periods; of a date its number stands there, so give TEXT(dates, "mmm yyyy") [text or number]; 1, 2, 3… if left out.
  * @returns Table, a row a period and a last row for the total: output [t], additive bought [kg], cost [money], cost per tonne [money/t], cumulative cost [money].
  * @equation \text{kg} = \frac{\text{output} \cdot \text{dose}}{1 - \text{loss}}, \quad \text{cost} = \text{kg} \cdot \text{price}
- * @range Any number of periods.
+ * @range What is bought in a period is used in it: no stock is carried over.
  * @source Definition.
  * @words yearly budget, forecast, monthly cost, purchasing plan
  * @example =WETEND.COST.BUDGET({10000,9000}, 8, {0.6,0.65}, 0, {"Jan","Feb"}) → {"period","output [t]","additive [kg]","cost [money]","cost [money/t]","cumulative [money]";"Jan",10000,80000,48000,4.8,48000;"Feb",9000,72000,46800,5.2,94800;"total",19000,152000,94800,4.989474,94800}
@@ -97,14 +97,14 @@ function varianceRow(period: TableCell, { price, usage, activity, total }: Varia
 }
 
 /**
- * Why a period cost another sum than budgeted: by price, by usage, by output. Above 0 more was spent than
- * the standard. Price and usage are marked A (adverse) or F (favourable); output is neither.
+ * Why a period cost more or less than budgeted: price, usage and activity (the output made). Above 0, more
+ * was spent than budgeted. Price and usage are marked A (adverse) or F (favourable); activity is neither.
  * @customfunction COST.VARIANCE
  * @param standardPrice Budgeted price of dry active additive [money/kg]; above 0; one for all periods, or one each.
- * @param standardDose Budgeted dose [kg/t]; 0 or more; one for all periods, or one each.
+ * @param standardDose Budgeted dose, with what is lost before the machine where actualQuantity has it in [kg/t]; 0 or more; one for all periods, or one each.
  * @param standardOutput Budgeted output [t]; 0 or more; one for all periods, or one each.
  * @param actualPrice Price paid [money/kg]; above 0; one for all periods, or one each.
- * @param actualQuantity Dry active additive used [kg]; 0 or more; one for all periods, or one each.
+ * @param actualQuantity Dry active additive used, not what was bought for stock [kg]; 0 or more; one for all periods, or one each.
  * @param actualOutput Output made [t]; 0 or more; one for all periods, or one each.
  * @returns Table, a row a period and a last row for the total: price, usage, activity and total variance [money], marks of price and usage [A or F].
  * @equation \begin{aligned} \text{price} &= (p_a - p_s)\,Q_a \\ \text{usage} &= (Q_a - d_s O_a)\,p_s \\ \text{activity} &= (O_a - O_s)\,d_s p_s \end{aligned}

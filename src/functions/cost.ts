@@ -41,7 +41,7 @@ const dryActive = elementwise(
  * @param price Price of the product [money per kg as received]; above 0.
  * @param solids Dry solids of the product as received [fraction]; above 0, up to 1.
  * @param [active] Active part of the dry solids [fraction]; above 0, up to 1; 1 if left out.
- * @param [freight] Freight and handling [money per kg as received]; 0 or more; 0 if left out.
+ * @param [freight] Freight and handling for each kilogram: those of an invoice over its kilograms [money per kg as received]; 0 or more; 0 if left out.
  * @returns Price of dry active additive [money/kg].
  * @equation p = \frac{\text{price} + \text{freight}}{\text{solids} \cdot \text{active}}
  * @range Any product whose solids and active part are known.
@@ -67,7 +67,7 @@ const additive = elementwise(
 );
 
 /**
- * What each unit of strength costs by an additive, on average over the whole gain. Where the response
+ * What each unit of strength costs with an additive, on average over the whole gain. Where the response
  * saturates the next unit costs more: COST.MARGINAL.
  * @customfunction COST.ADDITIVE
  * @param dose Dose of dry active additive [kg/t]; 0 or more.
@@ -203,13 +203,13 @@ const parity = elementwise(
  * @param price Price of this dry active additive [money/kg]; above 0.
  * @param retention Overall retention of this additive [fraction]; above 0, up to 1.
  * @param otherRetention Overall retention of the other additive [fraction]; above 0, up to 1.
- * @param [lossPrice] What a kilogram that leaves with the water costs [money per kg lost]; 0 or more; 0 if left out.
+ * @param [lossPrice] What a kilogram that leaves with the water costs: effluent charge per kg COD, times the g COD of a gram [money per kg lost]; 0 or more; 0 if left out.
  * @param [relativeEffect] Effect of a kilogram of the other kept, over that of this one [effect per kg kept, other over this]; above 0; 1 if left out.
  * @returns Price per kg of the other dry active additive that costs the same [money/kg]; below 0 where its losses alone cost more.
  * @equation p_o = e\,r_o\,\frac{p + (1 - r)\,\ell}{r} - (1 - r_o)\,\ell
  * @range Equal effect for each kilogram kept, but for relativeEffect.
  * @source Equal cost per unit of effect kept (derivation in the equation).
- * @words break-even price, native against cationic, worth its price, ten times
+ * @words break-even price, native against cationic, worth its price, dearer additive, price parity
  * @example =WETEND.COST.PARITY(0.5, 0.1, 1, 0.15) → 6.35
  * @example =WETEND.COST.PARITY(0.5, 0.1, 1) → 5
  * @requiresAddress

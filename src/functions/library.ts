@@ -25,7 +25,7 @@ const additives = whole(
 );
 
 /**
- * Names of the additives for dry strength in the library, those of an own table first. No brands, no
+ * Names of the additives for dry strength in the library, those of your own table first. No brands, no
  * suppliers, no prices: those are the mill's own.
  * @customfunction LIBRARY.ADDITIVES
  * @param [kind] Kind to list [text]: native starch, cationic starch, anionic starch, amphoteric starch, gum, carboxymethyl cellulose, polyacrylamide, or a part of it (starch); all if left out.
@@ -53,7 +53,7 @@ const additive = whole(
 );
 
 /**
- * A property of an additive. An own table goes before the library, cell by cell. Typical values are a start
+ * A property of an additive. Your own table goes before the library, cell by cell. Typical values are a start
  * for a first estimate, not for a permit or a purchase: LIBRARY.SOURCE says how sure each is.
  * @customfunction LIBRARY.ADDITIVE
  * @param name Name of the additive, in any case [text].
@@ -61,7 +61,7 @@ const additive = whole(
  * @param [ownTable] Own additives [table]: names in the first column, properties in the first row, a unit in brackets behind the property; a blank cell leaves the library's value.
  * @returns The value [unit of the property, told by LIBRARY.SOURCE].
  * @equation \text{value} = \text{own table} \; \text{or else} \; \text{library}
- * @range What the library or the own table holds; anything else is #N/A with the nearest names.
+ * @range What the library or your own table holds; anything else is #N/A with the nearest names.
  * @source The library; what each number rests on is told by LIBRARY.SOURCE.
  * @words look up, COD factor, dose, retention, charge density, own additive
  * @example =WETEND.LIBRARY.ADDITIVE("Cationic starch, DS 0.035", "charge density") → 0.209019877
@@ -80,7 +80,7 @@ export function libraryAdditive(
 const components = whole("LIBRARY.COMPONENTS", [ownTable], (own) => asColumn(componentNames(own)));
 
 /**
- * Names of the components of a furnish in the library (fibre, fines, fillers), those of an own table first.
+ * Names of the components of a furnish in the library (fibre, fines, fillers), those of your own table first.
  * @customfunction LIBRARY.COMPONENTS
  * @param [ownTable] Own components [table]: names in the first column, properties in the first row.
  * @returns Names, in a column [text].
@@ -106,14 +106,14 @@ const component = whole(
 
 /**
  * A property of a component of the furnish. Site capacity and half load are for cationic starch and were not
- * found published: calibrate them on a beaker test and keep them in an own table.
+ * found published: calibrate them on a beaker test and keep them in a table of your own.
  * @customfunction LIBRARY.COMPONENT
  * @param name Name of the component, in any case [text].
  * @param property Property [text]: kind, specific surface, site capacity, half load, charge, first-pass retention, ash factor (at 900 °C), surface against fibre (fines), or one of the own table.
  * @param [ownTable] Own components [table]: names in the first column, properties in the first row, a unit in brackets behind the property; a blank cell leaves the library's value.
  * @returns The value [unit of the property, told by LIBRARY.SOURCE].
  * @equation \text{value} = \text{own table} \; \text{or else} \; \text{library}
- * @range What the library or the own table holds; anything else is #N/A with the nearest names.
+ * @range What the library or your own table holds; anything else is #N/A with the nearest names.
  * @source The library; what each number rests on is told by LIBRARY.SOURCE.
  * @words look up, specific surface, capacity, half load, ash factor, fines, filler
  * @example =WETEND.LIBRARY.COMPONENT("Ground calcium carbonate", "ash factor") → 0.560288152
@@ -146,14 +146,14 @@ const source = whole(
 
 /**
  * Where a number of the library comes from, its range, and how sure it is. "Typical, from memory" was not
- * traced to a publication: a measurement of your own replaces it in one cell of an own table.
+ * traced to a publication: a measurement of your own replaces it in one cell of a table of your own.
  * @customfunction LIBRARY.SOURCE
  * @param name Name of the additive or component, in any case [text].
  * @param property Property, as in LIBRARY.ADDITIVE and LIBRARY.COMPONENT [text].
  * @param [ownTable] Own additives or components [table]: names in the first column, properties in the first row.
  * @returns Table: value, unit, low, high, evidence, source [unit as told in the table].
  * @equation \text{evidence} \in \{\text{published}, \text{computed}, \text{typical, from memory}, \text{own table}\}
- * @range What the library or the own table holds.
+ * @range What the library or your own table holds.
  * @source The library.
  * @words citation, evidence, uncertainty, range, reference
  * @example =WETEND.LIBRARY.SOURCE("Guar gum", "theoretical oxygen demand") → {"value",1.184080523;"unit","g/g";"low",1.184080523;"high",1.184080523;"evidence","computed";"source","Stoichiometry of the formula, atomic masses of IUPAC/CIAAW. Theoretical, above what is measured."}

@@ -36,7 +36,7 @@ export function anyProperty(name: string, property: string, own: OwnCells | null
   return find("additive or component", [...ADDITIVES, ...COMPONENTS], name, property, own);
 }
 
-/** The number that an entry holds, or its text; an own table goes before the built-in one, cell by cell. */
+/** The number that an entry holds, or its text; the user's own table goes before the built-in one, cell by cell. */
 function find(
   what: string,
   builtIn: readonly Item[],
@@ -63,7 +63,7 @@ function find(
   }
   const known = [...new Set(found.flatMap((item) => [...item.properties.keys()]))];
   const has =
-    known.length > 0 ? `It has: ${known.join(", ")}.` : "Its row in the own table is blank.";
+    known.length > 0 ? `It has: ${known.join(", ")}.` : "Its row in your own table is blank.";
   return noAnswer(`${first.name} has no "${property}". ${has}`);
 }
 

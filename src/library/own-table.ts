@@ -55,7 +55,7 @@ function ownEntry(name: string, property: string, unit: string, cell: OwnCell): 
       if (cell instanceof Error) throw cell;
       if (cell === 0) {
         impossible(
-          `${name} has 0 or a blank for ${property} in the own table. Give a number above 0, or the text 0 for none.`,
+          `${name} has 0 or a blank for ${property} in your own table; a sheet does not tell which. Give a number above 0, or type '0, with the apostrophe, where it is none.`,
         );
       }
       return typeof cell === "string" && cell.trim() === "0" ? 0 : (cell as string | number);
@@ -78,11 +78,11 @@ function refuseRepeats(names: readonly string[]): void {
   for (const name of names) {
     const key = nameKey(name);
     if (key !== "" && seen.has(key)) {
-      impossible(`The own table has "${name}" twice. Give each name and each property once.`);
+      impossible(`Your own table has "${name}" twice. Give each name and each property once.`);
     }
     seen.add(key);
   }
 }
 
 const LAYOUT =
-  "The own table has no values. Give names in its first column and properties in its first row.";
+  "Your own table has no values. Give names in its first column and properties in its first row.";

@@ -70,7 +70,7 @@ const TRUST: Readonly<Record<Evidence, string>> = {
   published: "Published: the source says for what.",
   computed: "Computed: as sure as what it is computed from.",
   "typical, from memory":
-    "Typical of the trade, from memory: a start for a first estimate, not for a permit or a purchase. Your own measurement in an own table goes before it.",
+    "Typical of the trade, from memory: a start for a first estimate, not for a permit or a purchase. Your own measurement in a table of your own goes before it.",
   "own table": "Your own table goes before the library.",
 };
 
@@ -107,7 +107,7 @@ const said = (label: string, value: Value, unit = ""): Line => ({
 
 const names = (what: string, all: readonly string[]): Step => ({
   kind: "table",
-  what: `${what}, those of an own table first`,
+  what: `${what}, those of your own table first`,
   columns: ["name"],
   rows: all.map((name) => [name]),
 });

@@ -169,10 +169,10 @@ describe("Additives", () => {
     });
   });
 
-  test("starts an own table, whose entries then show in the list", async () => {
+  test("starts a table of your own, whose entries then show in the list", async () => {
     page = await pane.page(LOOKS.wide);
     await page.getByRole("button", { name: "Guar gum", exact: true }).click();
-    await page.getByRole("button", { name: "Start an own table" }).click();
+    await page.getByRole("button", { name: "Start a table of your own" }).click();
     await page.getByText("is now a table of your own").waitFor();
     await page.getByRole("button", { name: "Guar gum own, from ownAdditives" }).waitFor();
     expect((await deedsOf(page)).map(({ what }) => what)).toEqual(["insertTable"]);

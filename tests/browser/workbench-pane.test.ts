@@ -101,15 +101,15 @@ describe("beside the grid", () => {
       expect(Number((await workbench.read(address)).value)).toBeCloseTo(6.5 / 0.82, 9);
   });
 
-  test("an own table of additives is started, found again, and not written over", async () => {
+  test("a table of your own additives is started, found again, and not written over", async () => {
     await workbench.select("H70");
     const pane = await openTab(page, "Additives");
     await pane.getByText("Cationic starch, DS 0.035").click();
-    await pane.getByRole("button", { name: "Start an own table" }).click();
+    await pane.getByRole("button", { name: "Start a table of your own" }).click();
     await pane.getByText("is now a table of your own", { exact: false }).waitFor();
     expect((await workbench.read("H71")).value).toBe("Cationic starch, DS 0.035");
     await workbench.select("H71");
-    await pane.getByRole("button", { name: "Start an own table" }).click();
+    await pane.getByRole("button", { name: "Start a table of your own" }).click();
     await pane.getByText("H71 is not blank", { exact: false }).waitFor();
     await pane.getByRole("button", { name: "All additives" }).click();
     await pane.getByRole("button", { name: "DS 0.035 own, from ownAdditives" }).waitFor();

@@ -75,7 +75,7 @@ describe("looking up the library", () => {
   );
 });
 
-describe("an own table", () => {
+describe("a table of your own", () => {
   it("goes before the built-in values, cell by cell", () => {
     const own = additiveProperty("guar gum", "COD factor", OWN);
     expect([own.value, own.unit, own.evidence]).toEqual([1.04, "g/g", "own table"]);

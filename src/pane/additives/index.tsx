@@ -99,7 +99,7 @@ export function Additives() {
           </Field>
         </div>
         {problem !== "" && (
-          <p className={text.paragraph}>Own tables could not be read. {problem}</p>
+          <p className={text.paragraph}>Your own tables could not be read. {problem}</p>
         )}
         {stock.unread.map(({ table, reason }) => (
           <p key={table} className={text.paragraph}>
@@ -122,7 +122,7 @@ export function Additives() {
         />
         {host !== undefined && (
           <Button size="small" appearance="subtle" onClick={reload}>
-            Read the sheet’s own tables again
+            Read your own tables again
           </Button>
         )}
       </div>

@@ -71,7 +71,7 @@ export function SheetButtons(props: {
         disabled={busy || host?.can.insertTable !== true}
         onClick={() => startTable(items, changed)}
       >
-        Start an own table
+        Start a table of your own
       </Button>
     </div>
   );
