@@ -52,9 +52,11 @@ export function fromGrid(formula: string): string {
 const plainReference =
   /^(?:(?:'(?:[^']|'')*'|[\p{L}_][\p{L}\p{N}_.]*)!)?\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?$/iu;
 
+export const isPlainReference = (formula: string): boolean => plainReference.test(formula);
+
 /** The grid puts a name's text in place of the name: a formula keeps its meaning only in brackets. */
 export const nameToGrid = (formula: string): string =>
-  plainReference.test(formula) ? formula : `=(${toGrid(formula).slice(1)})`;
+  isPlainReference(formula) ? formula : `=(${toGrid(formula).slice(1)})`;
 
 export const nameFromGrid = (formula: string): string =>
   formula.startsWith("=(") && formula.endsWith(")")

@@ -6,6 +6,7 @@ import { type Circles, circlesOf } from "./circles";
 import { type EngineFormula, executorsOf } from "./executor";
 import { Failures, type FormulaCell } from "./failures";
 import type { LoadedFunctions } from "./functions";
+import { withoutLocalNames } from "./local-names";
 import { mend } from "./mends/mend";
 import { type Recalculation, recalculated } from "./recalculation";
 import { gridNames, type Room, roomFor, snapshotOf, TEXT } from "./snapshot";
@@ -68,7 +69,7 @@ async function compute(
     mend(injector, formula);
     // The engine keeps parsed formulas by the id of their workbook for as long as the program runs.
     const id = `book-${booksSoFar++}`;
-    const snapshot = snapshotOf(book, id, room);
+    const snapshot = snapshotOf(withoutLocalNames(book), id, room);
     const workbook: Workbook = univer.createUnit(core.UniverInstanceType.UNIVER_SHEET, snapshot);
 
     const failures = new Failures();

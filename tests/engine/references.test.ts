@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { openEngine } from "../../src/engine/node";
 import type { Book } from "../../src/workbook/book";
 import { probe } from "./probe";
-import { book, sheet, shown } from "./sheet";
+import { book, cell, sheet, shown } from "./sheet";
 
 const engine = openEngine(probe);
 
@@ -70,9 +70,38 @@ describe("names", () => {
     expect(shown(result, "A1", "Sum up")).toBe(value);
   });
 
-  test("may belong to one sheet", async () => {
-    const result = await named("dose", [{ name: "dose", formula: "Log!$A$2", sheet: "Sum up" }]);
-    expect(shown(result, "A1", "Sum up")).toBe(3);
+  describe("of one sheet", () => {
+    const definedNames = [
+      { name: "dose", formula: "Log!$A$1", sheet: "Log" },
+      { name: "dose", formula: "Log!$A$2+0.5", sheet: "Sum up" },
+      { name: "rate", formula: "0.25" },
+      { name: "Rate", formula: "0.5", sheet: "Sum up" },
+      { name: "twice", formula: "dose*2", sheet: "Sum up" },
+      { name: "endless", formula: "endless", sheet: "Log" },
+    ];
+
+    test.each([
+      ["are known there", "Sum up", "dose", 3.5],
+      ["stay whole inside a product", "Sum up", "-dose^2*2", 24.5],
+      ["mean what they mean on each sheet", "Log", "dose", 2],
+      ["come before those of the workbook", "Sum up", "rate*4", 2],
+      ["leave those of the workbook to other sheets", "Log", "RATE*4", 1],
+      ["are reached from elsewhere with their sheet", "Log", "'Sum up'!dose+Log!dose", 5.5],
+      ["may use one another", "Sum up", "twice", 7],
+      ["are not known elsewhere", "Log", "twice", "#NAME?"],
+      ["are not known in a text", "Log", '"twice"', "twice"],
+      ["may not go in a circle", "Log", "endless", "#NAME?"],
+    ])("%s", async (_, home, formula, value) => {
+      const sheets = ["Log", "Sum up"].map((name) =>
+        sheet(name, {
+          ...(name === "Log" && { A1: 2, A2: 3 }),
+          ...(name === home && { C1: `=${formula}` }),
+        }),
+      );
+      const result = await engine.recalculate(book(sheets, { definedNames }));
+      expect(shown(result, "C1", home)).toBe(value);
+      expect(cell(result, "C1", home)?.formula).toBe(formula);
+    });
   });
 });
 

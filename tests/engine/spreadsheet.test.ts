@@ -33,8 +33,16 @@ function alike(value: unknown, expected: unknown): boolean {
 }
 
 describe("formulas of a mill's workbook give what every spreadsheet gives", () => {
+  const byRule = references.byRule as unknown as Row[];
+  // A book in which one is gone is computed twice, the second time with room for a million rows.
+  const isReference = ([, expected]: Row) => expected === "#REF!";
+
   test("by the rules", async () => {
-    expect(await wrongOf(references.byRule as unknown as Row[])).toEqual([]);
+    expect(await wrongOf(byRule.filter((row) => !isReference(row)))).toEqual([]);
+  });
+
+  test("where a reference leads nowhere", async () => {
+    expect(await wrongOf(byRule.filter(isReference))).toEqual([]);
   });
 
   test("by a second program", async () => {

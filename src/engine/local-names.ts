@@ -1,0 +1,72 @@
+/**
+ * Names that belong to one sheet. The grid has one list of names for all sheets, so what such a name
+ * means is put in its place, and where it is not known, #NAME?.
+ */
+import type { Book, Cell, DefinedName, Sheet } from "../workbook/book";
+import { sheetOf } from "../workbook/formula/regions";
+import { joined, type Token, tokensOf } from "../workbook/formula/tokens";
+import { isPlainReference } from "./dialect";
+
+/** Names whose meaning goes through more names than this go in a circle. */
+const DEEPEST = 20;
+
+const lower = (text: string) => text.toLowerCase();
+
+class Scopes {
+  /** The names that some sheet has of its own, each with all that it means somewhere. */
+  readonly #meanings = new Map<string, DefinedName[]>();
+
+  constructor({ definedNames }: Book) {
+    for (const { name, sheet } of definedNames)
+      if (sheet !== undefined) this.#meanings.set(lower(name), []);
+    for (const name of definedNames) this.#meanings.get(lower(name.name))?.push(name);
+  }
+
+  get isEmpty(): boolean {
+    return this.#meanings.size === 0;
+  }
+
+  /** The formula as it reads on a sheet, without a name that belongs to one. */
+  resolved(formula: string, sheet: string, depth = 0): string {
+    const result: Token[] = [];
+    for (const token of tokensOf(formula)) {
+      const meanings = token.kind === "word" && this.#meanings.get(lower(token.text));
+      if (!meanings) {
+        result.push(token);
+        continue;
+      }
+      const prefix = result.at(-1)?.kind === "sheet" ? (result.pop() as Token) : undefined;
+      const home = prefix ? sheetOf(prefix.text) : sheet;
+      const own = meanings.find((one) => one.sheet && lower(one.sheet) === lower(home));
+      const meant = own ?? meanings.find((one) => one.sheet === undefined);
+      result.push({ kind: "word", text: this.#text(meant, depth) });
+    }
+    return joined(result);
+  }
+
+  #text(meant: DefinedName | undefined, depth: number): string {
+    if (!meant || depth > DEEPEST) return "#NAME?";
+    const formula = this.resolved(meant.formula, meant.sheet ?? "", depth + 1);
+    return isPlainReference(formula) ? formula : `(${formula})`;
+  }
+}
+
+/** The book with no formula left that uses a name of one sheet. */
+export function withoutLocalNames(book: Book): Book {
+  const scopes = new Scopes(book);
+  if (scopes.isEmpty) return book;
+  const sheets = book.sheets.map((sheet): Sheet => {
+    const cells: Record<number, Record<number, Cell>> = {};
+    for (const [row, line] of Object.entries(sheet.cells)) {
+      const resolved: Record<number, Cell> = {};
+      for (const [column, cell] of Object.entries<Cell>(line))
+        resolved[Number(column)] =
+          cell.formula === undefined
+            ? cell
+            : { ...cell, formula: scopes.resolved(cell.formula, sheet.name) };
+      cells[Number(row)] = resolved;
+    }
+    return { ...sheet, cells };
+  });
+  return { ...book, sheets };
+}
