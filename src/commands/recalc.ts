@@ -7,7 +7,13 @@ import { readWorkbook } from "../workbook/read/read-workbook";
 import { valuesOnly } from "../workbook/values-only";
 import { WorkbookRefusal } from "../workbook/workbook-refusal";
 import { recalculateBounded } from "./recalculation/bounded";
-import { checkOutput, outputBeside, readInput, writeOutput } from "./recalculation/output-file";
+import {
+  checkOutput,
+  outputBeside,
+  readInput,
+  refusalOf,
+  writeOutput,
+} from "./recalculation/output-file";
 import { exitCodeOf, exitCodes, printable, reportOf } from "./recalculation/report";
 
 const help = `npm run recalc -- book.xlsx [--out file.xlsx] [--all] [--values]
@@ -68,7 +74,9 @@ async function run({ input, output, all, values }: Options): Promise<number> {
   const { buildFunctions } = await import("../build/built-functions");
   const functions = await buildFunctions();
   const names = functionNames(functions.metadata.functions.map(({ id }) => id));
-  const opened = await readWorkbook(bytes, names);
+  const opened = await readWorkbook(bytes, names).catch((problem) => {
+    throw refusalOf(input, problem);
+  });
   const { code, metadata } = functions;
   const result = await recalculateBounded({
     functions: { code, metadata },

@@ -5,6 +5,7 @@ import { calculate } from "./calculate";
 import { type Circles, circlesOf } from "./circles";
 import { type EngineFormula, executorsOf } from "./executor";
 import { Failures, type FormulaCell } from "./failures";
+import { fittedOf } from "./fitted";
 import type { LoadedFunctions } from "./functions";
 import { withoutLocalNames } from "./local-names";
 import { mend } from "./mends/mend";
@@ -74,6 +75,7 @@ async function compute(
 
     const failures = new Failures();
     injector.get(formula.IFunctionService).registerExecutors(
+      fittedOf(formula, failures),
       ...executorsOf(loaded, {
         formula,
         failures,

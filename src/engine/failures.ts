@@ -2,6 +2,8 @@
  * Why cells fail. The grid's error values hold no text, so the messages that our functions give are
  * kept beside them, by the cell of the formula.
  */
+import type { Extent } from "../workbook/book";
+
 export interface FormulaCell {
   readonly sheetId: string;
   readonly row: number;
@@ -22,6 +24,7 @@ const keyOf = ({ sheetId, row, column }: FormulaCell) => `${sheetId}!${row},${co
 export class Failures {
   #run = 0;
   readonly #byCell = new Map<string, { run: number; list: Failure[] }>();
+  readonly #ends = new Map<string, Extent>();
 
   /** A formula may be computed again in every run; what it said in an earlier one no longer counts. */
   startRun(): void {
@@ -45,6 +48,17 @@ export class Failures {
   /** Whatever a formula said before, this is why it fails. */
   replace(cell: FormulaCell, failure: Failure): void {
     this.#byCell.set(keyOf(cell), { run: this.#run, list: [failure] });
+  }
+
+  /** The answer of this formula is no larger, whatever range it fills. */
+  end(cell: FormulaCell, answered: Extent): void {
+    this.#ends.set(keyOf(cell), answered);
+  }
+
+  /** Whether the answer of a formula ends before the cell so many rows and columns into what it fills. */
+  isBeyond(cell: FormulaCell, row: number, column: number): boolean {
+    const end = this.#ends.get(keyOf(cell));
+    return end !== undefined && (row >= end.rows || column >= end.columns);
   }
 
   /** What was said of the cell so many rows and columns into what the formula fills, if it shows this error. */

@@ -8,7 +8,7 @@ import { type ReadCell, readCells } from "./read-cells";
 export interface Recalculation {
   /** The book that was given, with computed values, messages, and the cells that formulas fill. */
   readonly book: Book;
-  /** Every cell that shows the error of a formula, in the order of sheets, rows and columns. */
+  /** Every cell that shows the error of a formula, in the order of sheets, rows and columns; not where an answer ends. */
   readonly failures: readonly CellFailure[];
 }
 
@@ -47,6 +47,7 @@ export function recalculated(
         if (!isError(cell.value) || (cell.formula === undefined && !cell.spilled)) continue;
         const { error } = cell.value;
         const from = read?.from ?? { row, column };
+        if (failures.isBeyond({ sheetId, ...from }, row - from.row, column - from.column)) continue;
         const message = failures.messageOf(
           { sheetId, ...from },
           error,

@@ -62,7 +62,11 @@ describe("recalc refuses in one sentence and ends with 2", () => {
       () => [folder, "--out", `${folder}-x`],
       / is a folder\. Give the path of a workbook\.$/,
     ],
-    ["a file of another kind", () => [inFolder("text.xlsx")], /^The file is not a workbook/],
+    [
+      "a file of another kind",
+      () => [inFolder("text.xlsx")],
+      /text\.xlsx: The file is not a workbook/,
+    ],
     [
       "to overwrite",
       () => [inFolder("text.xlsx"), "--out", inFolder("taken.xlsx")],

@@ -3,6 +3,7 @@ import type { BuiltFunctions } from "../../build/built-functions";
 import type { Book } from "../../workbook/book";
 import { WorkbookRefusal } from "../../workbook/workbook-refusal";
 import type { Recalculated } from "./recalculate";
+import { completed, withoutUnread } from "./unread";
 
 export interface Task {
   readonly functions: Pick<BuiltFunctions, "code" | "metadata">;
@@ -46,7 +47,7 @@ export function recalculateBounded(
 ): Promise<Recalculated> {
   const worker = new Worker(beginning(new URL("./worker.ts", import.meta.url)), {
     eval: true,
-    workerData: task,
+    workerData: { ...task, book: withoutUnread(task.book) } satisfies Task,
     resourceLimits: { maxOldGenerationSizeMb: megabytes },
   });
   return new Promise((resolve, reject) => {
@@ -55,7 +56,9 @@ export function recalculateBounded(
       reject(new WorkbookRefusal(`The workbook takes longer than ${limit} to compute.`));
       worker.terminate();
     }, minutes * 60_000);
-    worker.once("message", resolve);
+    worker.once("message", (result: Recalculated) =>
+      resolve({ ...result, book: completed(result.book, task.book) }),
+    );
     worker.once("error", (problem: NodeJS.ErrnoException) => {
       const sentence = refusalOf(problem, megabytes);
       reject(sentence === undefined ? problem : new WorkbookRefusal(sentence));

@@ -27,8 +27,14 @@ export async function readInput(file: string): Promise<Uint8Array> {
       EPERM: `${file} may not be read by this user.`,
     };
     const sentence = sentences[codeOf(problem)];
-    throw sentence === undefined ? problem : new WorkbookRefusal(sentence);
+    throw sentence === undefined ? refusalOf(file, problem) : new WorkbookRefusal(sentence);
   }
+}
+
+/** What is refused of a file begins with its name: a script may go through many. */
+export function refusalOf(file: string, problem: unknown): unknown {
+  if (!(problem instanceof WorkbookRefusal) || problem.message.startsWith(file)) return problem;
+  return new WorkbookRefusal(`${file}: ${problem.message}`);
 }
 
 /** Beside the original: book.xlsx → book.recalculated.xlsx. */

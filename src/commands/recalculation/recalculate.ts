@@ -1,4 +1,5 @@
 import type { Engine } from "../../engine/engine";
+import { fitted } from "../../engine/fitted";
 import { addressOf } from "../../workbook/address";
 import { type Book, type Cell, cellAt, type Value } from "../../workbook/book";
 import type { FunctionNames } from "../../workbook/formula/stored-form";
@@ -56,15 +57,12 @@ class Recalculation {
     this.#ours = formulas.filter(({ ours }) => ours);
     this.#native = formulas.filter(({ ours }) => !ours);
     for (const { key, cell } of this.#ours)
-      if (cell.fixed && cell.spill) {
-        const { rows, columns } = cell.spill;
-        const size = `${rows},${columns}`;
-        this.#asEntered.set(key, `EXPAND(TAKE(${cell.formula},${size}),${size})`);
-      }
+      if (cell.fixed && cell.spill) this.#asEntered.set(key, fitted(cell.formula, cell.spill));
   }
 
   async run(): Promise<Recalculated> {
-    const before = this.all ? undefined : await this.#judgeNative();
+    const judged = !this.all && this.#native.length > 0;
+    const before = judged ? await this.#judgeNative() : undefined;
     const { book, failures } = await this.#compute();
     const restored = this.#restore(book, before);
     return {

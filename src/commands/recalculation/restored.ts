@@ -27,8 +27,10 @@ export function restored(
   formulas: readonly FormulaCell[],
   stays: (formula: FormulaCell) => boolean,
 ): Book {
+  const withFormulas = new Set(formulas.map((its) => its.sheet));
   const sheets = computed.sheets.map((sheet, index): Sheet => {
     const home = original.sheets[index] as Sheet;
+    if (!withFormulas.has(home.name)) return home;
     const cells: Changeable = {};
     for (const [row, line] of Object.entries(sheet.cells)) cells[Number(row)] = { ...line };
     for (const its of formulas) {

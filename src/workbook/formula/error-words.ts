@@ -5,8 +5,6 @@ const WORDS: Readonly<Record<string, string>> = {
   "#NAME?":
     "The formula names something that the workbook does not have, or a name that stands for itself.",
   "#CYCLE!": "The formula refers to itself, through other cells or at once.",
-  "#N/A":
-    "A cell that the formula reads, or a native function in it, gives this error; or its answer ends before this cell of an array formula.",
 };
 
 export const errorWords = (error: string): string =>

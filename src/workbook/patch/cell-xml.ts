@@ -4,7 +4,12 @@ import { type FunctionNames, storedFormula } from "../formula/stored-form";
 import { escapeAttribute, escapeFormula, escapeText } from "../xml-text";
 import type { CellEdit } from "./edits";
 
-/** Errors that a file may hold by name. The younger ones (#SPILL!, #CALC!…) stand in it as #VALUE!. */
+/**
+ * Errors that a file may hold by name (ECMA-376 part 1, 18.17.3). The younger ones (#SPILL!, #CALC!…) stand
+ * in it as #VALUE! with a rich value in parts of their own beside, which are not written: a name that is not
+ * on the list makes the file a damaged one for a strict reader, and the spreadsheet computes the true error
+ * anew when it opens the file. The report of a recalculation names it.
+ */
 const fileErrors: ReadonlySet<string> = new Set([
   "#DIV/0!",
   "#N/A",

@@ -39,6 +39,7 @@ function editOf(before: Cell | undefined, after: Cell | undefined): CellEdit | u
 
 function sheetEdits(before: Sheet, after: Sheet): SheetEdits {
   const edits = new Map<number, Map<number, CellEdit>>();
+  if (before === after) return edits;
   const rows = new Set([...Object.keys(before.cells), ...Object.keys(after.cells)].map(Number));
   for (const row of rows) {
     const old = before.cells[row] ?? {};

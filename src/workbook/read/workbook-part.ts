@@ -63,10 +63,12 @@ export async function readWorkbookPart(
   const entries: { name: string; hidden: boolean; path: string | undefined; type: string }[] = [];
   const found: { name: string; sheet: number | undefined; formula: string }[] = [];
   let inName = false;
+  let countsFrom1904 = false;
   let root = "";
   readShortXml(path, await file.text(path), {
     open({ name, attributes }) {
       root ||= name;
+      if (name === "workbookPr") countsFrom1904 = /^(?:1|true)$/.test(attributes.date1904 ?? "");
       if (name === "sheet") {
         const relationship = byId.get(prefixed(attributes, "id") ?? "");
         entries.push({
@@ -91,6 +93,10 @@ export async function readWorkbookPart(
   });
   if (root !== "workbook")
     throw new WorkbookRefusal("The file is not a workbook: its main part is another document.");
+  if (countsFrom1904)
+    throw new WorkbookRefusal(
+      "The workbook counts its days from 1904, so that each date would be read four years and a day too early. Turn that off in the options of the workbook, add 1462 to each date, and save it.",
+    );
   const definedNames = found
     .filter(({ name }) => name !== "" && !isInternalName(name))
     .map(({ name, sheet, formula }): DefinedName => {

@@ -105,6 +105,31 @@ describe("our formulas and those that read them", () => {
   });
 });
 
+describe("an array formula over a fixed range", () => {
+  const over = (formula: string, rows: number, columns = 1) =>
+    run({ ...inputs, B1: { value: null, formula, spill: { rows, columns }, fixed: true } });
+  const column = (book: Book, rows: number) =>
+    Array.from({ length: rows }, (_, row) => at(book, `B${row + 1}`)?.value);
+  const missing = { error: "#N/A" };
+
+  test("shows #N/A where its answer ends, and no cell has failed there", async () => {
+    const { book, failures } = await over('WETEND.TRIAL.LADDER(1,8,2,"even",FALSE)', 4);
+    expect(column(book, 4)).toEqual([1, 8, missing, missing]);
+    expect(failures).toEqual([]);
+  });
+
+  test("repeats a single value", async () => {
+    const { book, failures } = await over("WETEND.DOSE.TARGET(A1,A2)", 3);
+    expect(column(book, 3)).toEqual([8.125, 8.125, 8.125]);
+    expect(failures).toEqual([]);
+  });
+
+  test("fails in each cell of an answer that fails", async () => {
+    const { failures } = await over("WETEND.DOSE.TARGET({6.5;7},{0.8;1.4})", 3);
+    expect(failures.map(({ address, error }) => [address, error])).toEqual([["B2", "#VALUE!"]]);
+  });
+});
+
 describe("cells of ours that fail are named with a sentence", () => {
   test.each([
     ["a bad input", "WETEND.DOSE.TARGET(6.5,1.4)", "#VALUE!", /1\.4.*fraction/],
@@ -115,7 +140,7 @@ describe("cells of ours that fail are named with a sentence", () => {
       /^WETEND\.DOSE\.FUTURE is not/,
     ],
     ["an error that comes in", "WETEND.DOSE.TARGET(1/0,0.8)", "#DIV/0!", /gives this error/],
-    ["an answer that is not there", "WETEND.DOSE.TARGET(NA(),0.8)", "#N/A", /or its answer ends/],
+    ["an answer that is not there", "WETEND.DOSE.TARGET(NA(),0.8)", "#N/A", /gives this error/],
   ])("%s", async (_, formula, error, message) => {
     const { failures } = await run({ B1: { value: 1, formula } });
     expect(failures).toMatchObject([{ sheet: "S", address: "B1", error, formula }]);

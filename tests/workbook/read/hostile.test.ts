@@ -63,6 +63,11 @@ describe("what is no workbook is refused in one sentence", () => {
       "The file is not a workbook: its main part is another document.",
     ],
     [
+      "a workbook that counts its days from 1904",
+      withPart("xl/workbook.xml", '<workbook><workbookPr date1904="1"/></workbook>'),
+      "The workbook counts its days from 1904, so that each date would be read four years and a day too early. Turn that off in the options of the workbook, add 1462 to each date, and save it.",
+    ],
+    [
       "a binary workbook",
       rawWorkbook({
         sheets: {},

@@ -1,0 +1,89 @@
+/**
+ * A log of a million rows has seldom a formula in it, and few of its columns are read. What no formula
+ * can reach need not be computed with, nor sent to a thread and back.
+ */
+import type { Book, Cell, Sheet } from "../../workbook/book";
+import { cellsWithin } from "../../workbook/cells-within";
+import { type Region, regionsOf } from "../../workbook/formula/regions";
+import { tokensOf } from "../../workbook/formula/tokens";
+
+/** Functions whose cells are known only when they are computed. */
+const elsewhere: ReadonlySet<string> = new Set(["INDIRECT", "OFFSET"]);
+
+const looksElsewhere = (formula: string) =>
+  tokensOf(formula).some(
+    ({ kind, text }) => kind === "function" && elsewhere.has(text.toUpperCase()),
+  );
+
+export function hasFormula({ cells }: Sheet): boolean {
+  for (const line of Object.values(cells))
+    for (const { formula } of Object.values<Cell>(line)) if (formula !== undefined) return true;
+  return false;
+}
+
+function* formulasOf(book: Book): Generator<[formula: string, sheet: string]> {
+  for (const { name, cells } of book.sheets)
+    for (const line of Object.values(cells))
+      for (const { formula } of Object.values<Cell>(line))
+        if (formula !== undefined) yield [formula, name];
+}
+
+/** From the first to the last row and column that is named: between them A1:INDEX(…) finds its cells, too. */
+function hull(regions: readonly Region[]): Region["area"] | undefined {
+  if (regions.length === 0) return undefined;
+  const areas = regions.map(({ area }) => area);
+  const row = Math.min(...areas.map((area) => area.row));
+  const column = Math.min(...areas.map((area) => area.column));
+  const rows = Math.max(...areas.map((area) => area.row + area.rows)) - row;
+  const columns = Math.max(...areas.map((area) => area.column + area.columns)) - column;
+  return { row, column, rows, columns };
+}
+
+function only(sheet: Sheet, area: Region["area"] | undefined): Sheet {
+  const cells: Record<number, Record<number, Cell>> = {};
+  if (area)
+    for (const [row, column, cell] of cellsWithin(sheet, area)) {
+      cells[row] ??= {};
+      (cells[row] as Record<number, Cell>)[column] = cell;
+    }
+  return { ...sheet, cells };
+}
+
+/** The book without cells that no formula reads, in sheets that hold none. */
+export function withoutUnread(book: Book): Book {
+  const still = book.sheets.filter((sheet) => !hasFormula(sheet));
+  if (still.length === 0) return book;
+  const read = new Map(still.map(({ name }) => [name.toLowerCase(), [] as Region[]]));
+  if (book.definedNames.some(({ formula }) => looksElsewhere(formula))) return book;
+  const seen = new Set<string>();
+  for (const [formula, sheet] of formulasOf(book)) {
+    const key = `${sheet}\n${formula}`;
+    if (seen.has(key)) continue;
+    seen.add(key);
+    if (looksElsewhere(formula)) return book;
+    for (const region of regionsOf(formula, sheet, book))
+      read.get(region.sheet.toLowerCase())?.push(region);
+  }
+  return {
+    ...book,
+    sheets: book.sheets.map((sheet) => {
+      const regions = read.get(sheet.name.toLowerCase());
+      return regions ? only(sheet, hull(regions)) : sheet;
+    }),
+  };
+}
+
+/** A computed book with only those sheets whose cells a calculation can change. */
+export const changeable = (computed: Book): Book => ({
+  ...computed,
+  sheets: computed.sheets.map((sheet) => (hasFormula(sheet) ? sheet : { ...sheet, cells: {} })),
+});
+
+/** A computed book, with the sheets as they were that a calculation cannot change. */
+export const completed = (computed: Book, original: Book): Book => ({
+  ...computed,
+  sheets: computed.sheets.map((sheet, index) => {
+    const home = original.sheets[index] as Sheet;
+    return hasFormula(home) ? sheet : home;
+  }),
+});
