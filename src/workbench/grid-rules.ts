@@ -10,18 +10,24 @@ import {
   type IStyleData,
   type IWorkbookData,
 } from "@univerjs/core";
-import {
-  CFRuleType,
-  CFSubRuleType,
-  type IConditionFormattingRule,
-  SHEET_CONDITIONAL_FORMATTING_PLUGIN,
+import type {
+  IConditionFormattingRule,
+  IFormulaHighlightCell,
 } from "@univerjs/sheets-conditional-formatting";
-import { DATA_VALIDATION_PLUGIN_NAME } from "@univerjs/sheets-data-validation";
 import { toGrid } from "../engine/dialect";
 import { type Room, roomFor } from "../engine/snapshot";
 import type { Area, Book } from "../workbook/book";
 import type { ConditionalFormat, EntryRule } from "../workbook/sheet-rules";
 import { entryRulesOf, formatsOf } from "./planned-rules";
+
+// The packages' own words, as in their SHEET_CONDITIONAL_FORMATTING_PLUGIN, DATA_VALIDATION_PLUGIN_NAME,
+// CFRuleType and CFSubRuleType: what puts a workbook together loads no package that draws.
+const FORMATS = "SHEET_CONDITIONAL_FORMATTING_PLUGIN";
+const ENTRY_RULES = "SHEET_DATA_VALIDATION_PLUGIN";
+const BY_FORMULA = { type: "highlightCell", subType: "formula" } as Pick<
+  IFormulaHighlightCell,
+  "type" | "subType"
+>;
 
 /** A formula of a rule is computed for each of its cells: what a file may ask for in all its sheets. */
 const MOST_CELLS = 200_000;
@@ -65,8 +71,8 @@ export function ruleResources(book: Book): NonNullable<IWorkbookData["resources"
   const bySheet = (which: keyof SheetRules) =>
     JSON.stringify(Object.fromEntries(rules.map((sheet, at) => [`sheet-${at}`, sheet[which]])));
   return [
-    { name: SHEET_CONDITIONAL_FORMATTING_PLUGIN, data: bySheet("formats") },
-    { name: DATA_VALIDATION_PLUGIN_NAME, data: bySheet("entryRules") },
+    { name: FORMATS, data: bySheet("formats") },
+    { name: ENTRY_RULES, data: bySheet("entryRules") },
   ];
 }
 
@@ -89,12 +95,11 @@ function gridFormat(
     ...(look.ink !== undefined && { cl: { rgb: look.ink } }),
     ...(look.fill !== undefined && { bg: { rgb: look.fill } }),
   };
-  const { highlightCell: type } = CFRuleType;
   return {
     cfId,
     ranges: [range],
     stopIfTrue: stops ?? false,
-    rule: { type, subType: CFSubRuleType.formula, value: toGrid(formula), style },
+    rule: { ...BY_FORMULA, value: toGrid(formula), style },
   };
 }
 

@@ -36,6 +36,7 @@ import { Failures } from "../engine/failures";
 import type { LoadedFunctions } from "../engine/functions";
 import { mend } from "../engine/mends/mend";
 import { descriptionsOf } from "./describe";
+import { fitNumbers } from "./fit-numbers";
 
 export interface Grid {
   readonly univer: Univer;
@@ -94,6 +95,7 @@ export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: 
 
   const injector = univer.__getInjector();
   mend(injector, formula);
+  fitNumbers();
   const failures = new Failures();
   const context = {
     formula,

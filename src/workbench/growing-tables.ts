@@ -1,5 +1,5 @@
 /**
- * A table takes in what is typed or pasted right below it: its new rows get the look, the prompts and the
+ * A table takes in what is typed or pasted right below it: its new rows get the look, the rules and the
  * formulas of the last one, and every formula that names the table reads them, too. A step of its own to undo.
  */
 import {
@@ -23,6 +23,7 @@ import { expandTables } from "../engine/structured";
 import type { Table } from "../workbook/book";
 import { type Grid, workbookOf } from "./grid";
 import type { Carried } from "./grid-book";
+import { growRules } from "./grow-rules";
 import { valueAt } from "./seen-cells";
 import { allTables } from "./typed-formulas";
 
@@ -97,11 +98,16 @@ function grow(grid: Grid, workbook: Workbook, table: Table, rows: number): void 
     params: SetRangeValuesUndoMutationFactory(grid.injector, params),
   }));
   const redoMutations = steps.map((params) => ({ id, params: structuredClone(params) }));
+  const own = workbook.getSheets().find((worksheet) => worksheet.getName() === table.sheet);
+  const rules = own ? growRules(grid, own, table, rows) : [];
   const commands = grid.injector.get(ICommandService);
   for (const params of steps) commands.syncExecuteCommand(id, params);
-  grid.injector
-    .get(IUndoRedoService)
-    .pushUndoRedo({ unitID: workbook.getUnitId(), undoMutations, redoMutations });
+  for (const { todo } of rules) commands.syncExecuteCommand(todo.id, todo.params);
+  grid.injector.get(IUndoRedoService).pushUndoRedo({
+    unitID: workbook.getUnitId(),
+    undoMutations: [...undoMutations, ...rules.map(({ undo }) => undo)],
+    redoMutations: [...redoMutations, ...rules.map(({ todo }) => todo)],
+  });
 }
 
 /** The new rows, after the pattern of the last one; its mark of the end goes to the new end. */

@@ -18,6 +18,7 @@ import { loadBuiltFunctions } from "./load-functions";
 import { nameControls } from "./name-controls";
 import { PanePlace } from "./pane-place";
 import { refuseEntries } from "./refuse-entries";
+import { formatSpills } from "./spilled-formats";
 import { Status } from "./status";
 import { followTheme, isDark } from "./theme";
 import { translateTyped } from "./typed-formulas";
@@ -130,6 +131,7 @@ async function start(): Promise<void> {
 
   // The grid makes its parts with the first workbook; it computes when this turn of the page has ended.
   const status = new Status(grid, byId("status"), byId<HTMLButtonElement>("failing"));
+  formatSpills(grid);
   new Choices(grid, () => status.tellRefused(undefined));
   refuseEntries(grid, computed, (refused) => status.tellRefused(refused));
   let circleTold = false;

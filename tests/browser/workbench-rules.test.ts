@@ -106,6 +106,20 @@ describe("a template", () => {
     await expect.poll(() => painted(workbench.page, ruleLooks.breach.fill)).toBe(true);
   });
 
+  test("has its rules go on over the rows that a table takes in", async () => {
+    const { page } = workbench;
+    page.on("dialog", (dialog) => void dialog.accept());
+    await page.locator("#templates summary").click();
+    await page.evaluate(() => delete document.documentElement.dataset.computed);
+    await page.locator("#templates").getByRole("button", { name: "Dose ladder" }).click();
+    await workbench.computed();
+    expect((await workbench.read("Results!E55")).message).toBe("");
+    await workbench.type("Results!A55", "5");
+    const said = "Mean of the strips of this sheet (ISO 1924-2).";
+    await expect.poll(async () => (await workbench.read("E55")).message).toBe(said);
+    expect(await enter(workbench, "0")).toMatch(/^Not taken: 0\. Give a number from 0\.001/);
+  });
+
   test("logs no error", () => expect(workbench.errors).toEqual([]));
 });
 
