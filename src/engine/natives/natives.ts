@@ -14,6 +14,7 @@ import { adapted } from "./arguments";
 import { numberOf, textOf } from "./coercion";
 import { conditionalsOf } from "./conditional";
 import { elementwise, type OneByOne } from "./elementwise";
+import { extentsOf } from "./extents";
 import { type NumericNative, numericNatives } from "./numbers";
 import { operatorsOf } from "./operators";
 import { uniqueOf } from "./unique";
@@ -123,6 +124,7 @@ export function nativesOf(formula: EngineFormula): BaseFunction[] {
     new AnchorArray("ANCHORARRAY"),
     ...operatorsOf(formula),
     ...conditionalsOf(formula),
+    ...extentsOf(formula),
     uniqueOf(formula),
   ];
 }

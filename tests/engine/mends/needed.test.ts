@@ -43,6 +43,7 @@ test.each([
   ["natives, texts that look like numbers", 'CHOOSE(1,"10%")', 0.1],
   ["natives, SEARCH", 'SEARCH("n?r","Liner")', "#VALUE!"],
   ["natives/unique", 'ROWS(UNIQUE({"a";"A"}))', 2],
+  ["natives/extents", "ROWS(A:A)", 50],
   ["natives/date-numbers", "YEARFRAC(45292,45658,1)", 366 / 365.5],
 ])("%s is needed", async (_, formula, fault) => {
   const content = { A1: 2, A2: '=""', A5: 0, A6: 3, A7: 1, A8: 2, C1: `=${formula}` };
