@@ -15,7 +15,12 @@ import {
   SetWorksheetOrderMutation,
 } from "@univerjs/sheets";
 import type { Book } from "../workbook/book";
-import type { PlannedBook } from "../workbook/layout/planned";
+import {
+  bareSheet,
+  type PlannedBook,
+  type PlannedChart,
+  type PlannedSheet,
+} from "../workbook/layout/planned";
 import type { OpenedWorkbook } from "../workbook/read/read-workbook";
 import { BesideCells } from "./following/beside-cells";
 import { type Grid, workbookOf } from "./grid";
@@ -25,7 +30,12 @@ import { readGrid } from "./read-grid";
 /** Where a workbook came from: saving keeps what the grid does not show of it. */
 export type Source =
   | { readonly kind: "template"; readonly planned: PlannedBook }
-  | { readonly kind: "file"; readonly opened: OpenedWorkbook };
+  | {
+      readonly kind: "file";
+      readonly opened: OpenedWorkbook;
+      /** The charts of the file that can be shown, by sheet. */
+      readonly charts: readonly (readonly PlannedChart[])[];
+    };
 
 export interface Lying {
   readonly title: string;
@@ -97,11 +107,10 @@ export class Desk {
     const sheet = workbook.getSheetBySheetId(sheetId(first));
     if (sheet) workbook.setActiveSheet(sheet);
     this.beside.forgetAll();
-    if (source.kind === "template")
-      this.beside.take(
-        source.planned,
-        source.planned.sheets.map((_, index) => sheetId(index)),
-      );
+    this.beside.take(
+      source.kind === "template" ? source.planned : shownOf(source.opened.book, source.charts),
+      book.sheets.map((_, index) => sheetId(index)),
+    );
     this.#lying = lying;
     this.#changed = false;
     this.#sheets = sheetsOf(workbookOf(this.grid));
@@ -122,6 +131,15 @@ const sheetId = (index: number) => `sheet-${index}`;
 /** Their names in their order, each with what it is to the grid whatever it is called. */
 const sheetsOf = (workbook: Nullable<Workbook>) =>
   JSON.stringify(workbook?.getSheets().map((sheet) => [sheet.getSheetId(), sheet.getName()]));
+
+/** Of a file what the grid knows nothing of, and is shown all the same. */
+const shownOf = (book: Book, charts: readonly (readonly PlannedChart[])[]) => ({
+  sheets: book.sheets.map(
+    (sheet, index): PlannedSheet => ({ ...sheet, ...bareSheet, charts: charts[index] ?? [] }),
+  ),
+  tables: book.tables.map((table) => ({ ...table, formulas: [] })),
+  styles: {},
+});
 
 /** A template shows its answer first, a person's own workbook its first sheet. */
 function firstToShow(book: Book, computed: boolean): number {

@@ -8,15 +8,18 @@ import { filledIn } from "../workbook/layout/filled-in";
 import type { PlannedBook } from "../workbook/layout/planned";
 import { editsBetween } from "../workbook/patch/edits";
 import { patchWorkbook } from "../workbook/patch/patch-workbook";
-import { type OpenedWorkbook, readWorkbook } from "../workbook/read/read-workbook";
+import { readCharts } from "../workbook/read/charts";
+import { readWorkbook } from "../workbook/read/read-workbook";
 import { writeWorkbook } from "../workbook/write/write-workbook";
 import type { Source } from "./desk";
 import type { FrameNow } from "./following/beside-cells";
 
 const namesOf = ({ functions }: FunctionsMetadata) => functionNames(functions.map(({ id }) => id));
 
-export async function openFile(file: File, metadata: FunctionsMetadata): Promise<OpenedWorkbook> {
-  return readWorkbook(new Uint8Array(await file.arrayBuffer()), namesOf(metadata));
+export async function openFile(file: File, metadata: FunctionsMetadata): Promise<Source> {
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const opened = await readWorkbook(bytes, namesOf(metadata));
+  return { kind: "file", opened, charts: await readCharts(opened) };
 }
 
 export interface Saved {
@@ -54,7 +57,7 @@ export async function saveFile(
 }
 
 const ANEW =
-  "Rows, columns or sheets of this file changed their places, so it was written anew: cells, formulas, names, tables and formats, without the charts, pictures, validation and conditional formats that came with the file.";
+  "Rows, columns or sheets of this file changed their places, so it was written anew: cells, formulas, names, tables, formats and the charts that are shown here, without pictures, other charts, validation and conditional formats that came with the file.";
 
 const lostNotes = (lost: number) =>
   lost === 0

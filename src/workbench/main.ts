@@ -69,8 +69,8 @@ async function start(): Promise<void> {
     tell(undefined);
     try {
       const { openFile } = await import("./files");
-      const opened = await openFile(file, metadata);
-      put({ title: file.name, fileName: file.name, source: { kind: "file", opened } });
+      const source = await openFile(file, metadata);
+      put({ title: file.name, fileName: file.name, source });
     } catch (problem) {
       if (!(problem instanceof WorkbookRefusal)) throw problem;
       tell(`${file.name}: ${problem.message}`);

@@ -154,6 +154,29 @@ describe("the pictures of charts", () => {
   });
 });
 
+interface Saved {
+  readonly bytes: Buffer;
+  readonly parts: Record<string, string>;
+  readonly notice: string;
+}
+
+/** The parts of the saved file as texts, and what the page says of it. */
+async function saved({ page }: WorkbenchPage): Promise<Saved> {
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Save .xlsx" }).click(),
+  ]);
+  const bytes = await readFile(await download.path());
+  const files = unzipSync(bytes);
+  const parts = Object.fromEntries(
+    Object.entries(files).map(([path, bytes]) => [path, strFromU8(bytes)]),
+  );
+  return { bytes, parts, notice: (await page.locator("#notice").textContent()) ?? "" };
+}
+
+const chartsIn = (parts: Record<string, string>) =>
+  Object.keys(parts).filter((path) => /^xl\/charts\/chart\d+\.xml$/.test(path));
+
 describe("a saved template", () => {
   let workbench: WorkbenchPage;
 
@@ -163,22 +186,6 @@ describe("a saved template", () => {
 
   afterAll(() => workbench.page.close());
 
-  /** The parts of the saved file as texts, and what the page says of it. */
-  async function saved(): Promise<{ parts: Record<string, string>; notice: string }> {
-    const { page } = workbench;
-    const [download] = await Promise.all([
-      page.waitForEvent("download"),
-      page.getByRole("button", { name: "Save .xlsx" }).click(),
-    ]);
-    const files = unzipSync(await readFile(await download.path()));
-    const parts = Object.fromEntries(
-      Object.entries(files).map(([path, bytes]) => [path, strFromU8(bytes)]),
-    );
-    return { parts, notice: (await page.locator("#notice").textContent()) ?? "" };
-  }
-
-  const chartsIn = (parts: Record<string, string>) =>
-    Object.keys(parts).filter((path) => /^xl\/charts\/chart\d+\.xml$/.test(path));
   const rulesIn = (parts: Record<string, string>, sheet: number) => {
     const xml = parts[`xl/worksheets/sheet${sheet}.xml`] ?? "";
     const count = (element: RegExp) => [...xml.matchAll(element)].length;
@@ -188,15 +195,15 @@ describe("a saved template", () => {
   test("has each of its charts once", async () => {
     await workbench.show("Permit");
     await picture(workbench, planned("Permit")).waitFor();
-    const { parts } = await saved();
+    const { parts } = await saved(workbench);
     expect(chartsIn(parts)).toHaveLength(chartsOf(doseAndEffluent).length);
   });
 
   test("keeps charts, validation and conditional formats, at their cells, when rows are inserted", async () => {
-    const before = (await saved()).parts;
+    const before = (await saved(workbench)).parts;
     await workbench.insertRowAbove("Log", 1);
     await workbench.insertRowAbove("Permit", 1);
-    const { parts, notice } = await saved();
+    const { parts, notice } = await saved(workbench);
     expect(notice).toBe("");
     expect(chartsIn(parts)).toEqual(chartsIn(before));
     const sheets = layOut(doseAndEffluent).sheets;
@@ -223,16 +230,72 @@ describe("a saved template", () => {
     const tab = page.getByRole("tab", { name: "Log", exact: true });
     await tab.locator("xpath=self::*[@aria-selected='true']").waitFor();
     await tab.dblclick();
-    await page.locator("#grid [contenteditable=true]", { hasText: /^Log$/ }).waitFor();
+    await page.waitForFunction(() => document.activeElement?.textContent === "Log");
     await page.keyboard.press("Control+a");
     await page.keyboard.type("Mill log");
+    await page.waitForFunction(() => document.activeElement?.textContent === "Mill log");
     await page.keyboard.press("Enter");
     await page.getByRole("tab", { name: "Mill log", exact: true }).waitFor();
-    const { parts } = await saved();
+    const { parts } = await saved(workbench);
     const drawn = chartsIn(parts)
       .map((path) => parts[path] ?? "")
       .join("");
     expect(drawn).toContain("<c:f>'Mill log'!$A$6:$A$35</c:f>");
+  });
+});
+
+describe("a saved template that is opened again", () => {
+  let workbench: WorkbenchPage;
+  let first: Saved;
+
+  beforeAll(async () => {
+    workbench = await WorkbenchPage.open(browser, running.address);
+    await workbench.type("Permit!B6", "3000");
+    first = await saved(workbench);
+    await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
+    await workbench.page
+      .locator("#file")
+      .setInputFiles({ name: "own copy.xlsx", mimeType: "", buffer: first.bytes });
+    await workbench.computed();
+  });
+
+  afterAll(() => workbench.page.close());
+
+  test("shows the pictures of its charts, each once", async () => {
+    for (const { name, charts } of layOut(doseAndEffluent).sheets) {
+      await workbench.show(name);
+      for (const chart of charts) await picture(workbench, chart).waitFor({ state: "attached" });
+      await workbench.page.waitForFunction(
+        (count) => document.querySelectorAll(".chart[role=img]").length === count,
+        charts.length,
+      );
+    }
+  });
+
+  test("draws the spilled cells as they now are", async () => {
+    await workbench.show("Permit");
+    const chart = picture(workbench, planned("Permit"));
+    const before = await chart.innerHTML();
+    await workbench.type("Permit!C10", "100");
+    await expect.poll(() => chart.innerHTML()).not.toBe(before);
+  });
+
+  test("is saved in place again, also after a row came and went", async () => {
+    await workbench.insertRowAbove("Permit", 1);
+    await workbench.page.keyboard.press("Control+z");
+    const { parts, notice } = await saved(workbench);
+    expect(notice).not.toContain("written anew");
+    expect(chartsIn(parts)).toEqual(chartsIn(first.parts));
+    for (const path of chartsIn(parts)) expect(parts[path]).toBe(first.parts[path]);
+  });
+
+  test("keeps its charts when it has to be written anew", async () => {
+    await workbench.insertRowAbove("Permit", 1);
+    const { parts, notice } = await saved(workbench);
+    expect(notice).toContain("written anew");
+    expect(chartsIn(parts)).toHaveLength(chartsIn(first.parts).length);
+    const drawn = chartsIn(parts).map((path) => parts[path] ?? "");
+    expect(drawn.some((chart) => chart.includes("<c:f>Permit!$A$11:$A$13</c:f>"))).toBe(true);
   });
 });
 

@@ -1,12 +1,13 @@
 /** What the sheets hold beside their cells, kept at the cells to which it belongs. */
 import type { Style } from "../../workbook/book";
 import { type Frame, type NamedFrame, withGrownTables } from "../../workbook/layout/filled-in";
-import type {
-  PlannedBook,
-  PlannedSheet,
-  PlannedTable,
-  Rule,
-  Validation,
+import {
+  bareSheet,
+  type PlannedBook,
+  type PlannedSheet,
+  type PlannedTable,
+  type Rule,
+  type Validation,
 } from "../../workbook/layout/planned";
 import { type Grid, workbookOf } from "../grid";
 import { allTables } from "../typed-formulas";
@@ -85,7 +86,7 @@ export class BesideCells {
       .map((chart) => chart(this.#nameOf))
       .filter((chart) => chart.sheetId === sheetId);
     if (charts.length === 0 || this.#tables.length === 0) return charts;
-    const sheet = { ...blank, name: "", charts: charts.map(({ chart }) => chart) };
+    const sheet = { ...bareSheet, name: "", charts: charts.map(({ chart }) => chart) };
     const grown = withGrownTables(sheet, this.#tablesNow(), allTables(this.grid)).charts;
     return charts.map((now, index) => ({ ...now, chart: grown[index] ?? now.chart }));
   }
@@ -102,7 +103,7 @@ export class BesideCells {
       const on = <T>(all: readonly { sheetId: string; rule: T | undefined }[]) =>
         all.flatMap(({ sheetId, rule }) => (sheetId === id && rule ? [rule] : []));
       return {
-        ...blank,
+        ...bareSheet,
         ...this.#planOf(id),
         name: worksheet.getName(),
         charts: shown
@@ -138,8 +139,6 @@ export class BesideCells {
     });
   }
 }
-
-const blank = { print: {}, gridlines: true, validations: [], rules: [], charts: [] } as const;
 
 function headRows({ print: { repeatRows } }: PlannedSheet) {
   const [from, to] = (repeatRows ?? "").split(":").map(Number);

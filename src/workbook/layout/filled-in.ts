@@ -1,6 +1,13 @@
 /** A planned workbook with what people made of it: their cells, tables that grew, sheets and tables of their own. */
-import type { Area, Book, Sheet, Style, Table } from "../book";
-import type { BesideCells, CellsOf, PlannedBook, PlannedSheet, PlannedTable } from "./planned";
+import type { Area, Book, Style, Table } from "../book";
+import {
+  type BesideCells,
+  bareSheet,
+  type CellsOf,
+  type PlannedBook,
+  type PlannedSheet,
+  type PlannedTable,
+} from "./planned";
 
 /** Of a planned workbook what is not in the cells, its sheets called as they are called now. */
 export interface Frame extends Partial<Pick<PlannedBook, "title" | "question">> {
@@ -20,7 +27,7 @@ export function filledIn(frame: Frame, book: Book): FilledIn {
   const grown = growthsOf(frame.tables, book.tables);
   const sheets = book.sheets.map((sheet): PlannedSheet => {
     const its = frame.sheets.find(({ name }) => name === sheet.name);
-    if (!its) return plainSheet(sheet);
+    if (!its) return { ...sheet, ...bareSheet };
     const { print, gridlines, validations, rules, charts } = grownSheet(its, grown);
     return { ...sheet, print, gridlines, validations, rules, charts };
   });
@@ -38,15 +45,6 @@ export const withGrownTables = (
   before: readonly Table[],
   now: readonly Table[],
 ): NamedFrame => grownSheet(sheet, growthsOf(before, now));
-
-const plainSheet = (sheet: Sheet): PlannedSheet => ({
-  ...sheet,
-  print: {},
-  gridlines: true,
-  validations: [],
-  rules: [],
-  charts: [],
-});
 
 /** What stood over the whole body of a table goes on doing so when the table has more rows. */
 interface Growth {

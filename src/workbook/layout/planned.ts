@@ -20,6 +20,15 @@ export interface BesideCells {
   readonly charts: readonly PlannedChart[];
 }
 
+/** Of a sheet that no plan made. */
+export const bareSheet: BesideCells = {
+  print: {},
+  gridlines: true,
+  validations: [],
+  rules: [],
+  charts: [],
+};
+
 export interface PlannedTable extends Table {
   /** By column, for those that are computed. */
   readonly formulas: readonly (string | undefined)[];

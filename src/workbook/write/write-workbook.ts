@@ -1,7 +1,12 @@
 import type { Table as LibraryTable, Workbook, Worksheet } from "wasm-xlsxwriter";
 import type { Book, Sheet, Table } from "../book";
 import { type FunctionNames, storedFormula } from "../formula/stored-form";
-import type { PlannedBook, PlannedSheet, PlannedTable } from "../layout/planned";
+import {
+  bareSheet,
+  type PlannedBook,
+  type PlannedSheet,
+  type PlannedTable,
+} from "../layout/planned";
 import { chartOf } from "./charts";
 import { finish } from "./finish";
 import { formatsOf } from "./formats";
@@ -10,14 +15,7 @@ import { type Formats, writeCells } from "./sheet-cells";
 
 const a4 = 9;
 
-const plannedSheet = (sheet: Sheet): PlannedSheet => ({
-  print: {},
-  gridlines: true,
-  validations: [],
-  rules: [],
-  charts: [],
-  ...sheet,
-});
+const plannedSheet = (sheet: Sheet): PlannedSheet => ({ ...bareSheet, ...sheet });
 
 function tableOf(
   library: Library,
