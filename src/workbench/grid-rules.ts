@@ -29,8 +29,11 @@ const BY_FORMULA = { type: "highlightCell", subType: "formula" } as Pick<
   "type" | "subType"
 >;
 
-/** A formula of a rule is computed for each of its cells: what a file may ask for in all its sheets. */
-const MOST_CELLS = 200_000;
+/** A formula of a rule is computed for each of its cells: what a book may ask for in all its sheets. */
+const MOST_CELLS = 10_000;
+
+/** How far below what a sheet holds such formulas are computed. */
+const SPARE_ROWS = 100;
 
 export const rangeOf = ({ row, column, rows, columns }: Area): IRange => ({
   startRow: row,
@@ -44,26 +47,34 @@ export interface SheetRules {
   readonly entryRules: readonly ISheetDataValidationRule[];
 }
 
-/** The rules of each sheet, in the order of the sheets. */
+/** The rules of each sheet, in the order of the sheets. What would cost too much is left out. */
 export function gridRules(book: Book): SheetRules[] {
   const room = roomFor(book);
   let left = MOST_CELLS;
-  const affordable = (range: IRange) => {
-    left -= (range.endRow - range.startRow + 1) * (range.endColumn - range.startColumn + 1);
-    return left >= 0;
+  const affordable = ({ startRow, endRow, startColumn, endColumn }: IRange) => {
+    const cells = (endRow - startRow + 1) * (endColumn - startColumn + 1);
+    if (cells > left) return false;
+    left -= cells;
+    return true;
   };
-  return book.sheets.map((sheet, index) => ({
-    formats: formatsOf(sheet).flatMap((format, at) => {
-      const range = clipped(format.area, room);
-      return range && affordable(range) ? [gridFormat(format, range, `format-${index}-${at}`)] : [];
-    }),
-    entryRules: entryRulesOf(sheet).flatMap((rule, at) => {
-      const range = clipped(rule.area, room);
-      return range && (!computes(rule) || affordable(range))
-        ? [gridEntryRule(rule, range, `entry-${index}-${at}`)]
-        : [];
-    }),
-  }));
+  return book.sheets.map((sheet, index) => {
+    const rows = Number(Object.keys(sheet.cells).at(-1) ?? -1) + 1 + SPARE_ROWS;
+    const filled = { ...room, rows: Math.min(rows, room.rows) };
+    return {
+      formats: formatsOf(sheet).flatMap((format, at) => {
+        const range = clipped(format.area, filled);
+        return range && affordable(range)
+          ? [gridFormat(format, range, `format-${index}-${at}`)]
+          : [];
+      }),
+      entryRules: entryRulesOf(sheet).flatMap((rule, at) => {
+        const range = clipped(rule.area, computes(rule) ? filled : room);
+        return range && (!computes(rule) || affordable(range))
+          ? [gridEntryRule(rule, range, `entry-${index}-${at}`)]
+          : [];
+      }),
+    };
+  });
 }
 
 export function ruleResources(book: Book): NonNullable<IWorkbookData["resources"]> {
