@@ -48,6 +48,8 @@ export interface PrintPlan {
   readonly pagesWide?: number;
   /** The same down. Usual: as many as it needs. */
   readonly pagesTall?: number;
+  /** The cells that are printed: "A1:R54". Usual: all of them. */
+  readonly area?: string;
   /** Rows that head every page: "4:5". */
   readonly repeatRows?: string;
 }

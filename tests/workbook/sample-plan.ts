@@ -56,7 +56,7 @@ export const samplePlan: Plan = {
       name: "Mill log",
       widths: { A: 12, B: 12, C: 12, D: 12 },
       freeze: "B4",
-      print: { landscape: true, repeatRows: "3:3" },
+      print: { landscape: true, repeatRows: "3:3", pagesTall: 1, area: "A1:F30" },
       gridlines: true,
       parts: [
         { kind: "text", at: "A1", text: "Log", look: "heading" },

@@ -24,7 +24,12 @@ export function frameSheet(worksheet: Excel.Worksheet, sheet: PlannedSheet): voi
 
 function framePage(page: Excel.PageLayout, { print }: PlannedSheet): void {
   page.paperSize = "A4";
-  page.zoom = { horizontalFitToPages: print.pagesWide ?? 1 };
+  const { pagesWide = 1, pagesTall } = print;
+  page.zoom = {
+    horizontalFitToPages: pagesWide,
+    ...(pagesTall !== undefined && { verticalFitToPages: pagesTall }),
+  };
+  if (print.area !== undefined) page.setPrintArea(print.area);
   if (print.landscape) page.orientation = "Landscape";
   if (print.repeatRows !== undefined) {
     const [first, last] = print.repeatRows.split(":");

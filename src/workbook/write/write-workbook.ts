@@ -1,4 +1,5 @@
 import type { Table as LibraryTable, Workbook, Worksheet } from "wasm-xlsxwriter";
+import { parseArea } from "../address";
 import type { Book, Sheet, Table } from "../book";
 import { type FunctionNames, storedFormula } from "../formula/stored-form";
 import {
@@ -50,6 +51,10 @@ function arrange(worksheet: Worksheet, sheet: PlannedSheet): void {
     .setPrintFitToPages(sheet.print.pagesWide ?? 1, sheet.print.pagesTall ?? 0);
   worksheet.setFooter("&L&A&RPage &P of &N");
   if (sheet.print.landscape) worksheet.setLandscape();
+  if (sheet.print.area !== undefined) {
+    const { row, column, rows, columns } = parseArea(sheet.print.area);
+    worksheet.setPrintArea(row, column, row + rows - 1, column + columns - 1);
+  }
   const [from, to] = (sheet.print.repeatRows ?? "").split(":").map(Number);
   if (from !== undefined && to !== undefined) worksheet.setRepeatRows(from - 1, to - 1);
 }

@@ -118,12 +118,12 @@ export const samplesSheet: SheetPlan = {
   name: "Samples",
   widths: { ...widths, L: 3 },
   freeze: "A5",
-  print: { landscape: true, repeatRows: "4:4" },
+  print: { landscape: true, pagesTall: 1, area: "A1:R54" },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Samples" },
     ...down("A2", [
       note(
-        "A row is one mill that might be yours. Inputs first, then what follows from them: one formula a column.",
+        "A row is one mill that might be yours. Inputs first, then what follows from them: one formula a column. The first fifty are printed.",
       ),
     ]),
     ...inputs,

@@ -56,6 +56,8 @@ describe("adding the sheets of a plan", () => {
       /Mill log\.freezePanes\.freezeAt\(Mill log!A1:A3\)/,
       /Mill log\.pageLayout\.orientation = Landscape/,
       /Mill log\.pageLayout\.setPrintTitleRows\("\$3:\$3"\)/,
+      /Mill log\.pageLayout\.setPrintArea\("A1:F30"\)/,
+      /Mill log\.pageLayout\.zoom = \{"horizontalFitToPages":1,"verticalFitToPages":1\}/,
       /About!A1\.format\.columnWidth = 182\.25/,
       /merge About!A2:D2/,
       /activate About/,

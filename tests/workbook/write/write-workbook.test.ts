@@ -62,6 +62,7 @@ describe("a workbook written from a plan", () => {
     expect(log?.getCell("A4").value).toEqual(new Date(Date.UTC(2024, 2, 1)));
     expect(log?.views[0]).toMatchObject({ state: "frozen", xSplit: 1, ySplit: 3 });
     expect(log?.pageSetup).toMatchObject({ orientation: "landscape", fitToWidth: 1 });
+    expect(log?.pageSetup.printArea).toBe("A1:F30");
     expect(parts["xl/workbook.xml"]).toContain("'Mill log'!$3:$3");
   });
 
