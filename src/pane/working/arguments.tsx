@@ -77,6 +77,7 @@ export function Arguments(props: ArgumentsProps) {
 
 function origin(given: string | undefined, by: Call["by"], row: number, column: number): string {
   if (given === undefined || given === "") return "";
+  if (/^[\d.]+%?$|^"[^"]*"$/.test(given)) return "typed in the formula";
   if (by === "cell") return `from ${cameFrom(given, row, column)}`;
   return `from ${by === "row" ? rowFrom(given, row) : given}`;
 }

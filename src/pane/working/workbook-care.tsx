@@ -29,7 +29,7 @@ export function WorkbookCare({ host }: { host: SheetHost }) {
       setFailed(list);
       return list.length === 0
         ? "No Dosewright cell in this workbook fails."
-        : `${cells(list.length)} of Dosewright fail${list.length === 1 ? "s" : ""}. The list is in the tab Working.`;
+        : `${cells(list.length)} with Dosewright functions fail${list.length === 1 ? "s" : ""}. The list is in the tab Working.`;
     });
   const repair = () =>
     run(async () => {

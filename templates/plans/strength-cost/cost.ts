@@ -57,7 +57,7 @@ const chain: readonly Part[] = [
   spill(
     `I${kept}`,
     "gains",
-    "Gain in the end (N·m/g)",
+    "Plateau gain (N·m/g)",
     "0.0",
     'IF({additives.gain}="",{starchGain},{additives.gain})',
     count,
@@ -123,7 +123,7 @@ const unitCosts: readonly Part[] = [
   spill(
     `E${costs}`,
     "charges",
-    "Besides (money/t)",
+    "Other cost (money/t)",
     "0.00",
     withRefining(
       "WETEND.COST.EFFLUENT({additives.dose},{overall},{treatmentPrice},{additives.codFactor})",
@@ -134,7 +134,7 @@ const unitCosts: readonly Part[] = [
   spill(
     `F${costs}`,
     "spending",
-    "Cost in all (money/t)",
+    "Total cost (money/t)",
     "0.00",
     `${withRefining("{additives.dose}*{additives.price}", "{energy}*{powerPrice}")}+{charges}`,
     count + 1,
@@ -153,7 +153,7 @@ const unitCosts: readonly Part[] = [
   spill(
     `H${costs}`,
     "marginals",
-    "The next (money/t per N·m/g)",
+    "Next unit (money/t per N·m/g)",
     "0.00",
     withRefining(
       "WETEND.COST.MARGINAL({additives.dose},{fullPrices},{gains},{doseScales})",
@@ -188,7 +188,7 @@ export const costSheet: SheetPlan = {
   print: { landscape: true, pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Cost" },
-    ...down("A3", [heading("What is kept of each, by the order that is used")]),
+    ...down("A3", [heading("What is kept of each, with the order used")]),
     ...chain,
     ...down("A10", [
       note(
@@ -212,13 +212,13 @@ export const costSheet: SheetPlan = {
       width: 900,
       height: 340,
       chart: "columns",
-      title: "Cost of a unit of strength: on average, and the next",
+      title: "Cost of a unit of strength: on average, and of the next",
       alt: "Two columns for each of four additives and for refining: the cost of each N·m/g gained on average, and the cost of the next one, which is higher for all. Native starch, of which little stays, is by far the dearest.",
       x: { title: "Option" },
       y: { title: "Cost (money/t per N·m/g)", from: 0, format: "0" },
       series: [
         { name: "on average", values: "{averages}", x: "{optionNames}" },
-        { name: "the next", values: "{marginals}", x: "{optionNames}" },
+        { name: "next unit", values: "{marginals}", x: "{optionNames}" },
       ],
     },
   ],

@@ -73,7 +73,7 @@ const grid: readonly Part[] = [
 const lighter: readonly Part[] = [
   ...down("A34", [
     heading("The same strength in a lighter sheet"),
-    number("required", "Tensile strength that is asked for", "kN/m", 4, "0.00", {
+    number("required", "Tensile strength required", "kN/m", 4, "0.00", {
       from: 0.01,
       to: 100,
       help: "Along or across, as it is sold; the index must be of the same direction.",

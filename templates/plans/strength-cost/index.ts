@@ -24,9 +24,9 @@ export const strengthCost: Plan = {
       answers: [
         ["By cationic starch, on average", "{starchUnitCost}", "money/t per N·m/g", "0.00"],
         ["By refining, on average", "{refiningUnitCost}", "money/t per N·m/g", "0.00"],
-        ["Chance that refining is the cheaper", "{refiningCheaper}", "of the samples", "0 %"],
+        ["Chance that refining is cheaper", "{refiningCheaper}", "of the samples", "0 %"],
         ["Cheapest mix for the gain wanted", "{mixCost}", "money/t", "0.00"],
-        ["Saved by the best order of addition", "{orderSaving}", "money/t", "0.00"],
+        ["Saved by the best order", "{orderSaving}", "money/t", "0.00"],
       ],
       typing: [
         [
@@ -39,7 +39,7 @@ export const strengthCost: Plan = {
         ["Order", "Nothing: the same starch, dosed elsewhere."],
         ["Mix", "The gain that is wanted, and the limits of drainage and COD."],
         ["Price and retention", "Prices and shares to look at; what the strength is sold for."],
-        ["Uncertainty", "What is known within a range only. Samples holds a thousand draws."],
+        ["Uncertainty", "The range of what is not known for sure. Samples holds a thousand draws."],
       ],
       notCovered:
         "One property is judged, on laboratory sheets: look at stiffness, compression, formation and runnability, too. Additives are looked at one by one, as if none took the other's sites, and their gains are added. The responses of three additives are assumed until they are measured. Prices, constants and results are invented.",

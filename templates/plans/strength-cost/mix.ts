@@ -44,12 +44,12 @@ const column = (
 
 const table: readonly Part[] = [
   column("A", "mixOptions", "Option", "@", "{optionNames}"),
-  column("B", "mixGains", "Gain in the end (N·m/g)", "0.0", "VSTACK({gains},{refiningGain})"),
+  column("B", "mixGains", "Plateau gain (N·m/g)", "0.0", "VSTACK({gains},{refiningGain})"),
   column("C", "mixScales", "Scale (kg/t, kWh/t)", "0.0", "VSTACK({doseScales},{refiningScale})"),
   column(
     "D",
     "mixPrices",
-    "Price, all in (money/kg, /kWh)",
+    "Full price (money/kg, /kWh)",
     "0.000",
     "VSTACK({fullPrices},{fullPowerPrice})",
   ),
@@ -85,9 +85,9 @@ const answer: readonly Part[] = [
     name: "mixture",
     headers: [
       "Amount (kg/t, kWh/t)",
-      "Of the gain",
+      "Share of the gain",
       "Cost (money/t)",
-      "The next (money/t per N·m/g)",
+      "Next unit (money/t per N·m/g)",
     ],
     formula: `DROP(TAKE(${mix("{target}")},${options + 1}),1,1)`,
     room: { rows: options, columns: 4 },
@@ -107,7 +107,7 @@ const answer: readonly Part[] = [
     ),
     result(
       "mixNext",
-      "The next N·m/g on top",
+      "Cost of the next N·m/g",
       "money/t",
       "0.00",
       `INDEX(${mix("{target}")},${total},5)`,
@@ -117,12 +117,12 @@ const answer: readonly Part[] = [
     }),
     result(
       "mixSaving",
-      "Saved against the cheapest alone",
+      "Saved against one option alone",
       "money/t",
       "0.00",
       `INDEX(${mix("{target}")},${total + 2},2)`,
     ),
-    result("single", "That is", "", "@", `INDEX(${mix("{target}")},${total + 2},3)`, {
+    result("single", "Which is", "", "@", `INDEX(${mix("{target}")},${total + 2},3)`, {
       note: "counted from the top of the table",
     }),
     note(

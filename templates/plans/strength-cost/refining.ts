@@ -9,7 +9,7 @@ const data = "{refined.energy},{refined.index}";
 
 const inputs = [
   heading("On the machine"),
-  number("energy", "Refining that is looked at", "kWh/t net", alternatives.refiningEnergy, "0", {
+  number("energy", "Refining considered", "kWh/t net", alternatives.refiningEnergy, "0", {
     from: 0.1,
     to: 1000,
     help: "On top of today's; the no-load power is left out.",
@@ -111,7 +111,7 @@ export const refiningSheet: SheetPlan = {
       format: ["@", "0.00", "0.00", "0.00", "0.00"],
     },
     ...down("E16", [
-      result("refiningGain", "Gain in the end", "N·m/g", "0.0", "INDEX({refiningFit},3,2)"),
+      result("refiningGain", "Plateau gain", "N·m/g", "0.0", "INDEX({refiningFit},3,2)"),
       result("refiningScale", "Scale", "kWh/t", "0", "INDEX({refiningFit},4,2)"),
       result(
         "drainageRise",

@@ -120,7 +120,7 @@ export const starchSheet: SheetPlan = {
     },
     ...down("H15", [
       result("starchBase", "Blank", "N·m/g", "0.0", "INDEX({starchFit},2,2)"),
-      result("starchGain", "Gain in the end", "N·m/g", "0.0", "INDEX({starchFit},3,2)"),
+      result("starchGain", "Plateau gain", "N·m/g", "0.0", "INDEX({starchFit},3,2)"),
       result("starchScale", "Scale", "kg/t kept", "0.0", "INDEX({starchFit},4,2)"),
     ]),
     ...down("N4", [heading("Curve and band, 95 %")]),

@@ -9,7 +9,7 @@ const furnish = furnishTable("A4", ["component", "share", "surface", "firstPass"
 
 const loop = [
   heading("The loop, and what is lost"),
-  fraction("dissolvedPass", "Dissolved part that stays in a pass", dissolvedFirstPass, {
+  fraction("dissolvedPass", "Dissolved part kept in a pass", dissolvedFirstPass, {
     help: "What little the water in the web carries along.",
   }),
   fraction("recycled", "Unretained part that returns", mill.recycled, {
@@ -18,7 +18,7 @@ const loop = [
   fraction("degraded", "Of that, destroyed on the way", mill.degraded, {
     help: "What is eaten or cut in the loop no longer bonds, but is oxygen demand all the same.",
   }),
-  number("treatmentPrice", "Charge of the works", "money/kg COD", effluent.treatmentPrice, "0.00", {
+  number("treatmentPrice", "Effluent charge", "money/kg COD", effluent.treatmentPrice, "0.00", {
     to: 100,
     help: "For each kilogram of COD that leaves the mill.",
   }),
@@ -30,13 +30,7 @@ const line: readonly Part[] = [
   ...down("E16", [heading("Orders of addition: where each joins")]),
   joinsTable("E17", "additive"),
   ...down("A23", [
-    choice(
-      "order",
-      "Order that is used",
-      orders[0].title,
-      "{orderNames}",
-      "Choose one of the three.",
-    ),
+    choice("order", "Order used", orders[0].title, "{orderNames}", "Choose one of the three."),
   ]),
   {
     kind: "spill",
@@ -77,17 +71,10 @@ const chemicals: readonly Part[] = [
     columns: [
       { key: "name", header: "Additive", values: additives.map(({ name }) => name) },
       columnOf("price", "Price", "money/kg", "0.00", 100, "Per kilogram of dry active additive."),
-      columnOf(
-        "dose",
-        "Dose",
-        "kg/t",
-        "0.0",
-        100,
-        "Dry active additive: the dose that is looked at.",
-      ),
+      columnOf("dose", "Dose", "kg/t", "0.0", 100, "Dry active additive: the dose considered."),
       columnOf("most", "Highest tried", "kg/t", "0.0", 100, "No dose above this is proposed."),
       columnOf("codFactor", "COD", "g/g", "0.00", 8, "Measured on your own additive."),
-      columnOf("gain", "Gain in the end", "N·m/g", "0.0", 100, blank),
+      columnOf("gain", "Plateau gain", "N·m/g", "0.0", 100, blank),
       columnOf("scale", "Scale", "kg/t kept", "0.0", 100, blank),
     ],
   },

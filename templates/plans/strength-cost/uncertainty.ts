@@ -32,7 +32,7 @@ const table: Part = {
       values: ranges.map(([, , low]) => low),
       format: "0.00",
       allow,
-      help: "The lowest value that you believe in.",
+      help: "The lowest value you hold possible.",
     },
     {
       key: "likely",
@@ -48,7 +48,7 @@ const table: Part = {
       values: ranges.map(([, , , , high]) => high),
       format: "0.00",
       allow,
-      help: "The highest value that you believe in.",
+      help: "The highest value you hold possible.",
     },
   ],
 };
@@ -59,11 +59,11 @@ const sampling = [
     to: 1000,
     help: "The sheet Samples has room for a thousand.",
   }),
-  wholeNumber("seed", "Number that picks them", "", 7, {
+  wholeNumber("seed", "Seed", "", 7, {
     from: 0,
     to: 4_294_967_295,
     format: "0",
-    help: "The same number gives the same samples on every machine.",
+    help: "Any number; the same one gives the same samples on every machine.",
   }),
 ];
 
@@ -71,13 +71,13 @@ const answer = [
   heading("How sure is it?"),
   result(
     "refiningCheaper",
-    "Chance that refining is the cheaper",
+    "Chance that refining is cheaper",
     "of the samples",
     "0 %",
     "SUM(--({difference}>0))/{samples}",
     { headline: true },
   ),
-  note("Average cost of a unit of strength, each at the amount that is looked at.", 5),
+  note("Average cost of a unit of strength, each at the amount considered.", 5),
 ];
 
 const summary: readonly Part[] = [
@@ -107,7 +107,7 @@ export const uncertaintySheet: SheetPlan = {
   print: { landscape: true, pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Uncertainty" },
-    ...down("A3", [heading("What is not known for sure")]),
+    ...down("A3", [heading("What is uncertain")]),
     table,
     ...down("A13", sampling),
     ...down("A16", answer),
@@ -117,7 +117,7 @@ export const uncertaintySheet: SheetPlan = {
       kind: "spill",
       at: "A30",
       name: "drivers",
-      headers: ["Input", "Rank correlation", "Of the spread"],
+      headers: ["Input", "Rank correlation", "Share of the spread"],
       formula:
         'DROP(WETEND.UNCERTAINTY.DRIVERS({difference},HSTACK({sampleFines},{sampleRecycled},{sampleDegraded},{sampleSites},{samplePrice},{samplePower},{sampleDrainage},WETEND.STRENGTH.RESPONSE(INDEX({useful},1),0,{sampleCurve[1]},{sampleCurve[2]}),{sampleRefiningGain}),VSTACK({ranges.what},"response to starch","response to refining")),1)',
       room: { rows: ranges.length + 2, columns: 3 },
