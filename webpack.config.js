@@ -67,7 +67,7 @@ const shared = {
  * The functions, as every host loads them: functions.js runs in a bare engine that offers nothing but
  * CustomFunctions; functions.json says what each is; reference.json holds the words about them.
  */
-function functions({ origin }) {
+function functions({ origin, namespace }) {
   return {
     ...shared,
     name: "functions",
@@ -82,7 +82,7 @@ function functions({ origin }) {
     module: { rules: [typescript] },
     plugins: [
       new CustomFunctionsMetadataPlugin({ output: "functions.json", input: declarations }),
-      new FunctionTables({ files: declarations, origin }),
+      new FunctionTables({ files: declarations, origin, namespace }),
       new HelpPages(),
     ],
   };

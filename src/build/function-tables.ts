@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Compiler } from "webpack";
 import { readDeclarations } from "../help/read-declarations";
-import type { FunctionReference } from "../help/reference";
+import { type FunctionReference, NAMESPACE } from "../help/reference";
 
 const METADATA = "functions.json";
 /** The file that holds the words about the functions. */
@@ -28,6 +28,8 @@ export interface FunctionTablesOptions {
   readonly files: readonly string[];
   /** Where the add-in is served from: help links need a whole address. */
   readonly origin: string;
+  /** What goes before a function's name in this build. */
+  readonly namespace: string;
 }
 
 /**
@@ -55,9 +57,13 @@ export class FunctionTables {
         ];
         for (const fault of faults)
           compilation.errors.push(new compiler.webpack.WebpackError(fault));
+        const { origin, namespace } = this.options;
+        // The declarations speak of the usual namespace; what is said of this build names its own.
         const json = (value: unknown) =>
-          new compiler.webpack.sources.RawSource(`${JSON.stringify(value, null, 1)}\n`);
-        compilation.updateAsset(METADATA, json(complete(metadata, this.options.origin)));
+          new compiler.webpack.sources.RawSource(
+            `${JSON.stringify(value, null, 1).replaceAll(`${NAMESPACE}.`, `${namespace}.`)}\n`,
+          );
+        compilation.updateAsset(METADATA, json(complete(metadata, origin)));
         compilation.emitAsset(REFERENCE, json(reference));
       });
     });

@@ -23,7 +23,7 @@ export function splitMentions(
 ): readonly (string | Code | FunctionReference)[] {
   const pieces: (string | Code | FunctionReference)[] = [];
   let done = 0;
-  for (const found of text.matchAll(/(?:WETEND\.)?([A-Z]+\.[A-Z]+)|`([^`]+)`/g)) {
+  for (const found of text.matchAll(/(?:[A-Z][A-Z0-9_.]*\.)?([A-Z]+\.[A-Z]+)|`([^`]+)`/g)) {
     const [, name, code] = found;
     const mentioned = code !== undefined ? { code } : functions.find(({ id }) => id === name);
     if (mentioned === undefined) continue;

@@ -1,14 +1,18 @@
 import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, inject, test } from "vitest";
+import type { Configuration } from "webpack";
 import { functionNames } from "../../src/workbook/formula/stored-form";
 import { layOut } from "../../src/workbook/layout/lay-out";
 import type { PlannedBook } from "../../src/workbook/layout/planned";
 import { readWorkbook } from "../../src/workbook/read/read-workbook";
 import { plans } from "../../templates/plans";
+import configurations from "../../webpack.config";
 import { openBesideExcel, type Platform, serveBesideExcel, WORKBOOK } from "./beside-excel/serve";
 import { openBrowser } from "./browser";
+import { buildInMemory } from "./build-in-memory";
 import type { Served } from "./serve-files";
+import { filesIn, ORIGIN } from "./whole-build";
 
 /**
  * The add-in as a build writes it, under its headers, on Excel's own library; behind the library stands a
@@ -145,7 +149,7 @@ describe("the selected cell", () => {
   });
 });
 
-test("the functions load with the workbook once the person asks for it", async () => {
+test("the functions load with the workbook once the person asks for it, and no longer once they do not", async () => {
   await open("Working");
   const control = page.getByRole("switch", {
     name: "Load the functions whenever this workbook opens",
@@ -154,6 +158,74 @@ test("the functions load with the workbook once the person asks for it", async (
   await control.click();
   await expect.poll(() => control.isChecked()).toBe(true);
   expect(await page.evaluate(() => Office.addin.getStartupBehavior())).toMatch(/^load$/i);
+  await control.click();
+  await expect.poll(() => control.isChecked()).toBe(false);
+  expect(await page.evaluate(() => Office.addin.getStartupBehavior())).toMatch(/^none$/i);
+});
+
+describe("a build with a namespace of its own", () => {
+  const namespace = "WETENDDEV";
+  const script = "./src/host/place.ts";
+  let own: Served;
+  let files: Readonly<Record<string, Buffer>>;
+  beforeAll(async () => {
+    const [functions, addin] = configurations({ namespace, origin: ORIGIN });
+    // Any script stands for the pane's, which the usual build has: what differs is around it.
+    const around = await buildInMemory({ ...addin, entry: { taskpane: script, pane: script } });
+    files = { ...around, ...(await buildInMemory(functions as Configuration)) };
+    const attribute = /data-namespace="[^"]*"/;
+    const [said = ""] = attribute.exec(String(around["taskpane.html"])) ?? [];
+    const usual = String(filesIn(inject("built"))["taskpane.html"]);
+    own = await serveBesideExcel(inject("built"), {
+      "taskpane.html": Buffer.from(usual.replace(attribute, said)),
+      "reference.json": files["reference.json"] as Buffer,
+      "functions.json": files["functions.json"] as Buffer,
+    });
+  });
+  afterAll(() => own?.close());
+
+  test("names it in the manifest, in what is said of each function, and in no place the usual one", () => {
+    expect(String(files["manifest.xml"])).toContain(`DefaultValue="${namespace}"`);
+    expect(String(files["manifest.xml"])).toContain(`Type =${namespace}. into a cell`);
+    expect(String(files["help/dose.pump.html"])).toContain(`<h1>${namespace}.DOSE.PUMP</h1>`);
+    expect(String(files["help/dose.pump.html"])).toContain(`=${namespace}.DOSE.PUMP(`);
+    for (const [name, text] of Object.entries(files))
+      if (/^(help\/|manifest|functions\.json|reference|taskpane)/.test(name))
+        expect(String(text), name).not.toContain("WETEND.");
+  });
+
+  test("writes, checks and repairs formulas under it in the workbook", async () => {
+    const beside = await openBesideExcel(browser, own, "Win32");
+    await beside.page.getByRole("tab", { name: "Functions" }).click();
+    await beside.page.getByRole("button", { name: /^DOSE\.TARGET/ }).click();
+    await beside.page.getByText(`${namespace}.DOSE.TARGET(`).first().waitFor();
+    await beside.page.getByRole("button", { name: "Write into a cell…" }).click();
+    await beside.page.getByRole("textbox", { name: "retained" }).fill("6.5");
+    await beside.page.getByRole("textbox", { name: "overallRetention" }).fill("0.82");
+    await beside.page.getByRole("button", { name: "Write the formula" }).click();
+    const formula = (address: string) =>
+      beside.page.evaluate((at) => window.fake.cell(at)?.formula, address);
+    await expect.poll(() => formula("Sheet1!A1")).toBe(`=${namespace}.DOSE.TARGET(6.5,0.82)`);
+    await beside.page.evaluate(() => {
+      for (const [address, name] of [
+        ["Sheet1!B1", "WETENDDEV"],
+        ["Sheet1!B2", "WETEND"],
+      ] as const)
+        window.fake.put(address, {
+          formula: `=_xldudf_${name}_DOSE_TARGET(6,0.5)`,
+          value: "#NAME?",
+        });
+    });
+    await beside.page.getByRole("tab", { name: "Working" }).click();
+    await beside.page.getByRole("button", { name: "Check this workbook" }).click();
+    await beside.page.getByRole("button", { name: "Repair 1 lost link" }).click();
+    await beside.page.getByText("1 cell repaired.").waitFor();
+    expect(await formula("Sheet1!B1")).toBe(`=${namespace}.DOSE.TARGET(6,0.5)`);
+    // The formula of the other copy is the other copy's.
+    expect(await formula("Sheet1!B2")).toBe("=_xldudf_WETEND_DOSE_TARGET(6,0.5)");
+    expect(beside.faults).toEqual([]);
+    await beside.page.close();
+  });
 });
 
 test("the copy with values holds no formula of ours and every value that the workbook showed", async () => {

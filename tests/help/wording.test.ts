@@ -31,6 +31,7 @@ test("a text falls into words and the functions that it names, with or without t
     pump,
     ".",
   ]);
+  expect(splitMentions("WETENDDEV.DOSE.PUMP", reference)).toEqual([pump]);
   expect(splitMentions("Give `batches`.", reference)).toEqual(["Give ", { code: "batches" }, "."]);
   expect(splitMentions("TAPPI T.205 is no function", reference)).toEqual([
     "TAPPI T.205 is no function",

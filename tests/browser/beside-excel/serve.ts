@@ -11,8 +11,11 @@ import { filesIn } from "../whole-build";
 /** The workbook that Excel is said to have open, as a file. */
 export const WORKBOOK = path.join(import.meta.dirname, "../../../templates/dose-and-effluent.xlsx");
 
-/** The folder of a build under its headers, with the bridge before our functions. */
-export async function serveBesideExcel(built: string): Promise<Served> {
+/** The folder of a build under its headers, with the bridge before our functions; `changed` files go first. */
+export async function serveBesideExcel(
+  built: string,
+  changed: Readonly<Record<string, Buffer>> = {},
+): Promise<Served> {
   const addin = configurations().find(({ name }) => name === "addin") as Configuration;
   const files = filesIn(built);
   const bridge = await buildInMemory({
@@ -24,7 +27,7 @@ export async function serveBesideExcel(built: string): Promise<Served> {
     devtool: false,
   });
   return serveFiles(
-    { ...files, "functions.js": `${bridge["bridge.js"]}\n${files["functions.js"]}` },
+    { ...files, ...changed, "functions.js": `${bridge["bridge.js"]}\n${files["functions.js"]}` },
     headersFor,
   );
 }
