@@ -1,15 +1,17 @@
-import { createServer } from "node:net";
+import http from "node:http";
+import https from "node:https";
 import webpack, { type Configuration } from "webpack";
 import WebpackDevServer from "webpack-dev-server";
 
 export interface Pages {
   readonly parts: readonly Configuration[];
-  readonly port: number;
+  /** Tried in this order; the first that nobody listens to is taken. */
+  readonly ports: readonly number[];
   /** The page that the bare address shows. */
   readonly index: string;
   /** The headers of a file, by its path. */
   headersFor(path: string): Readonly<Record<string, string>>;
-  readonly https?: { readonly ca: Buffer; readonly cert: Buffer; readonly key: Buffer };
+  readonly certificates?: { readonly ca: Buffer; readonly cert: Buffer; readonly key: Buffer };
 }
 
 /** The one address that is listened to: nobody but this machine can ask. */
@@ -19,7 +21,8 @@ export const HOST = "127.0.0.1";
  * Builds parts of the project in memory and serves them to this machine alone, until it is stopped. Requests
  * under another host's name are refused, so that no page of the world can reach it through a name of its own.
  */
-export async function servePages({ parts, port, index, headersFor, https }: Pages) {
+export async function servePages({ parts, ports, index, headersFor, certificates }: Pages) {
+  const listening = await listen(ports, certificates);
   const quiet = { infrastructureLogging: { level: "error" }, devtool: false } as const;
   const compiler = webpack(parts.map((part) => ({ ...part, ...quiet })));
   if (compiler === null) throw new Error("There is nothing to build.");
@@ -28,15 +31,9 @@ export async function servePages({ parts, port, index, headersFor, https }: Page
   });
   const server = new WebpackDevServer(
     {
-      host: HOST,
-      port,
       allowedHosts: [HOST, "localhost"],
       headers: ((request: { path: string }) => headersFor(request.path)) as never,
-      ...(https === undefined
-        ? {}
-        : {
-            server: { type: "https", options: { ca: https.ca, cert: https.cert, key: https.key } },
-          }),
+      server: { type: (_, app) => answering(listening.server, app as http.RequestListener) },
       static: false,
       client: false,
       hot: false,
@@ -51,18 +48,46 @@ export async function servePages({ parts, port, index, headersFor, https }: Page
   );
   await server.start();
   await new Promise<void>((resolve) => server.middleware?.waitUntilValid(() => resolve()));
-  return { stop: () => server.stop() };
+  return { port: listening.port, stop: () => server.stop() };
 }
 
-/** Whether nobody listens to a port of this machine. */
-export function isFree(port: number): Promise<boolean> {
-  return new Promise((resolve, reject) => {
-    const server = createServer();
-    server.once("error", (problem: NodeJS.ErrnoException) => {
-      if (problem.code === "EADDRINUSE" || problem.code === "EACCES") resolve(false);
-      else reject(problem);
+/** All ports are taken. */
+export class PortsTaken extends Error {}
+
+/**
+ * A server that has its port. To look for a free port first and listen after a build would leave time for
+ * another program to take it.
+ */
+async function listen(ports: readonly number[], certificates: Pages["certificates"]) {
+  const server =
+    certificates === undefined ? http.createServer() : https.createServer({ ...certificates });
+  for (const port of ports) {
+    const has = await new Promise<boolean>((resolve, reject) => {
+      const failed = (problem: NodeJS.ErrnoException) =>
+        ["EADDRINUSE", "EACCES"].includes(problem.code ?? "") ? resolve(false) : reject(problem);
+      server.once("error", failed);
+      server.listen(port, HOST, () => {
+        server.off("error", failed);
+        resolve(true);
+      });
     });
-    server.listen(port, HOST, () => server.close(() => resolve(true)));
+    if (has) return { server, port };
+  }
+  throw new PortsTaken(
+    ports.length === 1
+      ? `Port ${ports[0]} is taken.`
+      : `Ports ${ports[0]} to ${ports.at(-1)} are all taken.`,
+  );
+}
+
+/** The server lent to those who would make one and listen themselves. */
+function answering(server: http.Server, app: http.RequestListener): http.Server {
+  server.on("request", app);
+  return Object.assign(server, {
+    listen(_options: unknown, listens: () => void) {
+      listens();
+      return server;
+    },
   });
 }
 

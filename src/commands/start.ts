@@ -1,5 +1,5 @@
 import configurations, { workbench } from "../../webpack.config";
-import { HOST, isFree, servePages, stopWhenAsked } from "./serve-pages";
+import { HOST, PortsTaken, servePages, stopWhenAsked } from "./serve-pages";
 
 /** `npm start`: the workbench, built in memory. Nothing is written, nothing is fetched from elsewhere. */
 const PORT = 3000;
@@ -27,18 +27,18 @@ const HEADERS = {
   "Cache-Control": "no-store",
 };
 
-async function freePort(): Promise<number> {
-  for (let port = PORT; port < PORT + TRIES; port++) if (await isFree(port)) return port;
-  throw new Error(`Ports ${PORT} to ${PORT + TRIES - 1} are all taken.`);
+try {
+  const { port, stop } = await servePages({
+    parts: [...configurations().filter(({ name }) => name === "functions"), workbench()],
+    ports: Array.from({ length: TRIES }, (_, more) => PORT + more),
+    index: "workbench.html",
+    headersFor: () => HEADERS,
+  });
+  stopWhenAsked(stop);
+  const taken = port === PORT ? "" : `Port ${PORT} is taken. `;
+  console.log(`${taken}Open http://${HOST}:${port} in a browser. Ctrl-C ends it.`);
+} catch (problem) {
+  if (!(problem instanceof PortsTaken)) throw problem;
+  console.error(problem.message);
+  process.exitCode = 1;
 }
-
-const port = await freePort();
-const { stop } = await servePages({
-  parts: [...configurations().filter(({ name }) => name === "functions"), workbench()],
-  port,
-  index: "workbench.html",
-  headersFor: () => HEADERS,
-});
-stopWhenAsked(stop);
-const taken = port === PORT ? "" : `Port ${PORT} is taken. `;
-console.log(`${taken}Open http://${HOST}:${port} in a browser. Ctrl-C ends it.`);

@@ -5,7 +5,7 @@ import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { manifestFaults } from "../../src/build/manifest/check-manifest";
 import { DEVELOPMENT_ORIGIN } from "../../src/build/manifest/manifest";
-import { isFree } from "../../src/commands/serve-pages";
+import { isFree } from "../commands/ports";
 import { openBrowser } from "./browser";
 
 /** `npm run excel`, as a person runs it. */

@@ -180,11 +180,11 @@ describe("the server", () => {
     expect((await fetch(`http://${host}/`)).status).toBe(200);
   });
 
-  test("takes the next port where its own is taken, says so, and ends cleanly", async () => {
+  test("takes the next port where its own is taken, says so, and ends cleanly when the system asks", async () => {
     const second = await startWorkbench();
     expect(second.address).not.toBe(running.address);
     expect(second.printed()).toContain("Port 3000 is taken.");
-    expect(await second.stop()).toBe(0);
+    expect(await second.stop("SIGTERM")).toBe(0);
   });
 });
 

@@ -9,8 +9,8 @@ export interface RunningWorkbench {
   readonly address: string;
   /** All that it has printed. */
   readonly printed: () => string;
-  /** Ends it as Ctrl-C does; gives its exit code. */
-  stop(): Promise<number | null>;
+  /** Ends it as Ctrl-C does, or by another signal; gives its exit code. */
+  stop(signal?: NodeJS.Signals): Promise<number | null>;
 }
 
 /** `npm start`, as a person runs it. */
@@ -27,11 +27,15 @@ export async function startWorkbench(): Promise<RunningWorkbench> {
     });
     void ended.then((code) => reject(new Error(`npm start ended with ${code}: ${printed}`)));
   });
-  return { address, printed: () => printed, stop: () => stop(child, ended) };
+  return { address, printed: () => printed, stop: (signal) => stop(child, ended, signal) };
 }
 
-function stop(child: ChildProcess, ended: Promise<number | null>): Promise<number | null> {
-  child.kill("SIGINT");
+function stop(
+  child: ChildProcess,
+  ended: Promise<number | null>,
+  signal: NodeJS.Signals = "SIGINT",
+): Promise<number | null> {
+  child.kill(signal);
   return ended;
 }
 

@@ -1,11 +1,12 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import http from "node:http";
 import https from "node:https";
 import os from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { projectCertificates } from "../../src/commands/certificates";
-import { HOST, isFree, servePages } from "../../src/commands/serve-pages";
+import { HOST, PortsTaken, servePages } from "../../src/commands/serve-pages";
+import { freePort, isFree } from "./ports";
 
 const folder = mkdtempSync(path.join(os.tmpdir(), "pages-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -14,16 +15,16 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 function part() {
   writeFileSync(path.join(folder, "entry.js"), "console.log('served');");
   writeFileSync(path.join(folder, "secret.txt"), "secret");
+  const dist = path.join(folder, "dist");
+  mkdirSync(dist, { recursive: true });
+  rmSync(path.join(dist, "link.txt"), { force: true });
+  symlinkSync(path.join(folder, "secret.txt"), path.join(dist, "link.txt"));
   return {
     mode: "production" as const,
     context: folder,
     entry: "./entry.js",
     output: { path: path.join(folder, "dist"), filename: "page.js" },
   };
-}
-
-async function freePort(): Promise<number> {
-  for (let port = 34_430; ; port += 1) if (await isFree(port)) return port;
 }
 
 interface Answer {
@@ -55,7 +56,7 @@ describe("the server of pages", () => {
   beforeAll(async () => {
     port = await freePort();
     const headersFor = (file: string) => ({ "X-File": file });
-    served = await servePages({ parts: [part()], port, index: "page.js", headersFor });
+    served = await servePages({ parts: [part()], ports: [port], index: "page.js", headersFor });
   });
   afterAll(() => served.stop());
 
@@ -77,12 +78,15 @@ describe("the server of pages", () => {
     }
   });
 
-  test.each(["evil.example", "127.0.0.1.evil.example", "localhost.evil.example:3443"])(
-    "refuses requests in the name of %s",
-    async (host) => {
-      expect((await ask(port, "/page.js", { headers: { host } })).status).toBe(403);
-    },
-  );
+  test.each([
+    "evil.example",
+    "127.0.0.1.evil.example",
+    "localhost.evil.example:3443",
+    "127.0.0.1@evil.example",
+    "[",
+  ])("refuses requests in the name of %j", async (host) => {
+    expect((await ask(port, "/page.js", { headers: { host } })).status).toBe(403);
+  });
 
   test.each([
     "/../secret.txt",
@@ -97,6 +101,9 @@ describe("the server of pages", () => {
     "/dist/../../secret.txt",
     "/secret.txt",
     "/entry.js",
+    "/link.txt",
+    "/%5C%5C127.0.0.1%5Csecret.txt",
+    "/file:%2f%2f%2fsecret.txt",
   ])("serves nothing outside the build: %s", async (target) => {
     const { status, text } = await ask(port, target);
     expect(status).toBeGreaterThanOrEqual(400);
@@ -112,11 +119,54 @@ describe("the server of pages", () => {
   });
 });
 
+test("opens no channel of its own that another page of the browser could reach", async () => {
+  const port = await freePort();
+  const served = await servePages({
+    parts: [part()],
+    ports: [port],
+    index: "page.js",
+    headersFor: () => ({}),
+  });
+  for (const target of ["/ws", "/", "/__webpack_hmr", "/sockjs-node"]) {
+    const { status } = await ask(port, target, {
+      headers: {
+        Connection: "Upgrade",
+        Upgrade: "websocket",
+        Origin: "https://evil.example",
+        "Sec-WebSocket-Version": "13",
+        "Sec-WebSocket-Key": "dGhlIHNhbXBsZSBub25jZQ==",
+      },
+    });
+    expect(status, target).toBe(target === "/" ? 200 : 404);
+  }
+  await served.stop();
+});
+
+test("servers that start in the same instant take a port each, and none where there is none left", async () => {
+  const first = await freePort();
+  const pages = {
+    parts: [part()],
+    ports: [first, first + 1, first + 2],
+    index: "page.js",
+    headersFor: () => ({}),
+  };
+  const all = await Promise.all([servePages(pages), servePages(pages), servePages(pages)]);
+  expect(all.map(({ port }) => port).sort()).toEqual(pages.ports);
+  for (const port of pages.ports) expect((await ask(port, "/page.js")).status).toBe(200);
+  await expect(servePages(pages)).rejects.toThrow(
+    new PortsTaken(`Ports ${first} to ${first + 2} are all taken.`),
+  );
+  await expect(servePages({ ...pages, ports: [first] })).rejects.toThrow(
+    new PortsTaken(`Port ${first} is taken.`),
+  );
+  for (const { stop } of all) await stop();
+});
+
 test("a server that was stopped leaves its port free", async () => {
   const port = await freePort();
   const served = await servePages({
     parts: [part()],
-    port,
+    ports: [port],
     index: "page.js",
     headersFor: () => ({}),
   });
@@ -134,10 +184,10 @@ describe("certificates of the project", () => {
     const port = await freePort();
     const served = await servePages({
       parts: [part()],
-      port,
+      ports: [port],
       index: "page.js",
       headersFor: () => ({}),
-      https: { ca, cert, key },
+      certificates: { ca, cert, key },
     });
     expect((await ask(port, "/page.js", { ca })).status).toBe(200);
     await expect(ask(port, "/page.js", { ca: "" })).rejects.toThrow();
