@@ -105,6 +105,10 @@ describe("the lock file", () => {
     expect(found.filter((name) => name.startsWith("@rolldown/binding-")).length).toBeGreaterThan(0);
   });
 
+  test("runs no script of a package when it is installed", () => {
+    expect(readFileSync(path.join(root, ".npmrc"), "utf8")).toMatch(/^ignore-scripts=true$/m);
+  });
+
   test("ties nobody to one registry, and has a checksum for everything", () => {
     for (const [place, { resolved, integrity = "" }] of locked) {
       expect(resolved, place).toBeUndefined();
