@@ -2,7 +2,10 @@ import { execFile } from "node:child_process";
 import { copyFile, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import { pathToFileURL } from "node:url";
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
+import { functionNames } from "../../src/workbook/formula/stored-form";
+import { readWorkbook } from "../../src/workbook/read/read-workbook";
 import { rawWorkbook } from "../workbook/raw-workbook";
 
 const root = path.join(import.meta.dirname, "../..");
@@ -13,14 +16,27 @@ interface Ended {
   readonly problem: string;
 }
 
-/** Runs the command as a script would, in another process. */
-const recalc = (...argv: string[]): Promise<Ended> =>
+/** Runs the command as a script would, in another process, some script before it. */
+const recalcAfter = (before: readonly string[], argv: readonly string[]): Promise<Ended> =>
   new Promise((resolve) => {
-    const command = ["--import", "tsx", "src/commands/recalc.ts", ...argv];
+    const preloaded = ["tsx", ...before].flatMap((script) => ["--import", script]);
+    const command = [...preloaded, "src/commands/recalc.ts", ...argv];
     execFile(process.execPath, command, { cwd: root }, (error, out, problem) =>
       resolve({ code: error ? Number(error.code) : 0, out, problem }),
     );
   });
+const recalc = (...argv: string[]) => recalcAfter([], argv);
+
+/** A script that makes a function of the file system fail. */
+async function failing(name: string, body: string): Promise<string> {
+  const file = inFolder(`${name}.mjs`);
+  const text = `import fs from "node:fs/promises";
+import { syncBuiltinESMExports } from "node:module";
+${body}
+syncBuiltinESMExports();`;
+  await writeFile(file, text);
+  return pathToFileURL(file).href;
+}
 
 let folder: string;
 const inFolder = (name: string) => path.join(folder, name);
@@ -115,6 +131,86 @@ describe("recalc ends with what a script needs to know", () => {
     expect(code).toBe(1);
     expect(await readdir(folder)).toContain("fails.values.xlsx");
   });
+});
+
+describe("recalc leaves nothing half done", () => {
+  const formula = '<c r="A1"><f>_xldudf_WETEND_DOSE_TARGET(6,0.5)</f><v>1</v></c>';
+  const written = async (name: string) =>
+    (await readdir(folder)).filter((one) => one.includes(`${name}.recalculated`));
+
+  test.each([
+    ["ENOSPC", /^The disk is full: .*full-ENOSPC\.recalculated\.xlsx was not written\.$/],
+    ["EFBIG", /would be larger than this user may write: it was not written\.$/],
+    ["EACCES", /may not be written by this user\.$/],
+  ])(
+    "where writing ends in %s: no file, not even a half one, and the workbook as it was",
+    async (code, sentence) => {
+      const input = inFolder(`full-${code}.xlsx`);
+      await writeFile(input, sheet(formula));
+      const before = await readFile(input);
+      const half = `const { open } = fs;
+fs.open = async (...given) => {
+  const handle = await open(...given);
+  handle.writeFile = async (bytes) => {
+    await handle.write(bytes.subarray(0, 100));
+    throw Object.assign(new Error("no room"), { code: "${code}" });
+  };
+  return handle;
+};`;
+      const { code: ended, problem } = await recalcAfter([await failing(code, half)], [input]);
+      expect(problem.trim()).toMatch(sentence);
+      expect(ended).toBe(2);
+      expect(await written(`full-${code}`)).toEqual([]);
+      expect(Buffer.compare(await readFile(input), before)).toBe(0);
+    },
+  );
+
+  test("where it is killed before the file has its name: nothing under that name, and the next run is whole", async () => {
+    const input = inFolder("killed.xlsx");
+    await writeFile(input, sheet(formula));
+    const before = await readFile(input);
+    const kill = await failing("kill", 'fs.link = () => process.kill(process.pid, "SIGKILL");');
+    await recalcAfter([kill], [input]);
+    const left = await written("killed");
+    expect(left).toHaveLength(1);
+    expect(left[0]).toMatch(/^\.killed\.recalculated\.xlsx\./);
+    expect(Buffer.compare(await readFile(input), before)).toBe(0);
+    expect((await recalc(input)).code).toBe(0);
+    expect(await written("killed")).toContain("killed.recalculated.xlsx");
+  });
+});
+
+test("what a workbook holds comes out as it went in: a text that begins like a formula stays a text", async () => {
+  const input = inFolder("texts.xlsx");
+  const text = (address: string, words: string) => `<c r="${address}" t="str"><v>${words}</v></c>`;
+  const rows = ["=1+1", "+2", "-3", "@SUM(A1)"].map(
+    (name, at) =>
+      `<row r="${at + 3}">${text(`A${at + 3}`, name)}<c r="B${at + 3}"><v>0.5</v></c></row>`,
+  );
+  const inner = `<sheetData><row r="1"><c r="D1"><f t="array" ref="D1:D4">_xldudf_WETEND_LIBRARY_ADDITIVES(,A2:B6)</f></c></row><row r="2">${text("A2", "name")}${text("B2", "retention")}</row>${rows.join("")}</sheetData>`;
+  await writeFile(input, rawWorkbook({ sheets: { Own: inner } }));
+  const { code, problem } = await recalc(input);
+  expect([code, problem]).toEqual([0, ""]);
+  const { book } = await readWorkbook(
+    await readFile(inFolder("texts.recalculated.xlsx")),
+    functionNames([]),
+  );
+  expect([0, 1, 2, 3].map((at) => book.sheets[0]?.cells[at]?.[3]?.value)).toEqual([
+    "=1+1",
+    "+2",
+    "-3",
+    "@SUM(A1)",
+  ]);
+  for (const at of [1, 2, 3]) expect(book.sheets[0]?.cells[at]?.[3]?.formula).toBeUndefined();
+});
+
+test("a name out of the file cannot speak to the terminal, in a refusal either", async () => {
+  const input = inFolder("speaks.xlsx");
+  const sheets = { "S\u009b31m\u202e": "", "s\u009b31m\u202e": "" };
+  await writeFile(input, rawWorkbook({ sheets }));
+  const { code, problem } = await recalc(input);
+  expect(problem).toBe("The file is damaged: two of its sheets are named s 31m .\n");
+  expect(code).toBe(2);
 });
 
 test("recalc --help says what it does and how it ends", async () => {

@@ -10,8 +10,11 @@ const codeOf = (problem: unknown) => (problem as NodeJS.ErrnoException).code ?? 
 /** Reads a file that somebody named; what stands in the way is said in a sentence. */
 export async function readInput(file: string): Promise<Uint8Array> {
   try {
-    const { size } = await stat(file);
-    if (size > usualLimits.fileBytes)
+    const its = await stat(file);
+    // A device or a pipe may never end.
+    if (!its.isFile() && !its.isDirectory())
+      throw new WorkbookRefusal(`${file} is no file. Give the path of a workbook.`);
+    if (its.size > usualLimits.fileBytes)
       throw new WorkbookRefusal(
         `${file} is larger than ${usualLimits.fileBytes / 2 ** 20} MB, which is the most that is read.`,
       );
@@ -98,8 +101,11 @@ export async function writeOutput(output: string, bytes: Uint8Array): Promise<vo
     const sentences: Record<string, string> = {
       EACCES: `${output} may not be written by this user.`,
       EPERM: `${output} may not be written by this user.`,
+      ENOENT: `${output} cannot be written there.`,
       EROFS: `${output} is on a disk that cannot be written.`,
       ENOSPC: `The disk is full: ${output} was not written.`,
+      EDQUOT: `There is no room left for this user: ${output} was not written.`,
+      EFBIG: `${output} would be larger than this user may write: it was not written.`,
     };
     const sentence = sentences[codeOf(problem)];
     throw sentence === undefined ? problem : new WorkbookRefusal(sentence);
