@@ -13,7 +13,7 @@ export class GridBundle {
     const folder = compiler.options.output.path as string;
     let bundle: Promise<OutputFile[]> | undefined;
     compiler.hooks.beforeCompile.tap("GridBundle", () => {
-      bundle ??= this.build(folder);
+      bundle ??= bundleGrid(this.entry, folder).then(({ outputFiles }) => outputFiles);
     });
     compiler.hooks.thisCompilation.tap("GridBundle", (compilation) => {
       const stage = compiler.webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL;
@@ -26,24 +26,25 @@ export class GridBundle {
       });
     });
   }
+}
 
-  private async build(folder: string): Promise<OutputFile[]> {
-    const { outputFiles } = await build({
-      entryPoints: { grid: this.entry },
-      outdir: folder,
-      chunkNames: "grid/[name]-[hash]",
-      write: false,
-      bundle: true,
-      splitting: true,
-      format: "esm",
-      target: "es2022",
-      minify: true,
-      legalComments: "none",
-      define: { "process.env.NODE_ENV": '"production"' },
-      logLevel: "silent",
-    });
-    return outputFiles;
-  }
+/** The bundle of what an entry imports, and (metafile) which files are in it. */
+export function bundleGrid(entry: string, folder: string) {
+  return build({
+    entryPoints: { grid: entry },
+    outdir: folder,
+    chunkNames: "grid/[name]-[hash]",
+    write: false,
+    bundle: true,
+    splitting: true,
+    format: "esm",
+    target: "es2022",
+    minify: true,
+    legalComments: "none",
+    metafile: true,
+    define: { "process.env.NODE_ENV": '"production"' },
+    logLevel: "silent",
+  });
 }
 
 /** An import of one of the packages, for webpack: what grid.js lends under its name. */

@@ -62,11 +62,15 @@ function modulesIn({ chunks, chunkGraph }: Compilation): Module[] {
 export function shippedPackages(modules: readonly Module[]): ShippedPackage[] {
   const folders = new Set<string>();
   for (const file of modules.flatMap(filesOf)) {
-    const [, folder] = /^(.*[\\/]node_modules[\\/](?:@[^\\/]+[\\/])?[^\\/]+)[\\/]/.exec(file) ?? [];
+    const folder = packageOf(file);
     if (folder !== undefined) folders.add(folder);
   }
   return [...folders].map(readPackage).sort((a, b) => (a.name < b.name ? -1 : 1));
 }
+
+/** The folder of the package that a file is from; none for a file of our own. */
+export const packageOf = (file: string): string | undefined =>
+  /^(.*[\\/]node_modules[\\/](?:@[^\\/]+[\\/])?[^\\/]+)[\\/]/.exec(file)?.[1];
 
 /** The source files of a module; several may have been joined into one. */
 function filesOf(module: Module): string[] {
