@@ -46,6 +46,18 @@ describe("the manifest", () => {
     }
   });
 
+  test("gives a copy with another namespace an id and a name of its own, the same in every build", () => {
+    const copy = (namespace: string, at = origin) =>
+      fillManifest(template, { origin: at, version: "1.2.3", namespace });
+    const ids = [copy("WETENDTEST"), copy("WETENDDEV"), copy("WETENDTEST", DEVELOPMENT_ORIGIN)]
+      .concat(production, development)
+      .map((xml) => between(xml, "Id"));
+    expect(new Set(ids).size).toBe(5);
+    // Computed by the module uuid of Python 3: uuid5(UUID(production id), "WETENDTEST").
+    expect(ids[0]).toBe("72472ef7-a669-5323-99d2-b9856500be03");
+    expect(copy("WETENDTEST")).toContain('<DisplayName DefaultValue="Dosewright (WETENDTEST)"/>');
+  });
+
   test("serves everything from one origin", () => {
     const addresses = [...production.matchAll(/DefaultValue="(https:[^"]*)"/g)].map(
       ([, url]) => url,

@@ -1,3 +1,4 @@
+import { createHash } from "node:crypto";
 import { NAMESPACE } from "../../help/reference";
 
 /** Two add-ins of one id cannot stand side by side, so a development build has its own for good. */
@@ -21,16 +22,30 @@ export function fillManifest(
   { origin, version, namespace = NAMESPACE }: ManifestChoices,
 ): string {
   const development = origin === DEVELOPMENT_ORIGIN;
+  const id = development ? DEVELOPMENT_ID : PRODUCTION_ID;
+  const aside = [development ? "development" : "", namespace === NAMESPACE ? "" : namespace];
   const values: Readonly<Record<string, string>> = {
-    id: development ? DEVELOPMENT_ID : PRODUCTION_ID,
+    id: namespace === NAMESPACE ? id : namedId(id, namespace),
     version: `${version.replace(/-.*$/, "")}.0`,
-    name: development ? "Dosewright (development)" : "Dosewright",
+    name: ["Dosewright", ...aside.filter(Boolean).map((word) => `(${word})`)].join(" "),
     namespace,
     origin,
   };
   return template
     .replace(/<!--[\s\S]*?-->\n?/g, "")
     .replace(/\{(\w+)\}/g, (placeholder, key: string) => attributeText(values[key] ?? placeholder));
+}
+
+/**
+ * The id of a copy with another namespace: always the same, and no other copy's. Source: RFC 9562,
+ * Universally Unique IDentifiers, 5.5: version 5, from a name within the space of another id.
+ */
+function namedId(space: string, name: string): string {
+  const spaceBytes = Buffer.from(space.replaceAll("-", ""), "hex");
+  const hash = createHash("sha1").update(spaceBytes).update(name).digest().subarray(0, 16);
+  hash.writeUInt8((hash.readUInt8(6) & 0x0f) | 0x50, 6);
+  hash.writeUInt8((hash.readUInt8(8) & 0x3f) | 0x80, 8);
+  return hash.toString("hex").replace(/^(.{8})(.{4})(.{4})(.{4})/, "$1-$2-$3-$4-");
 }
 
 const attributeText = (text: string) =>
