@@ -3,11 +3,13 @@ import { strToU8, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { functionNames } from "../../../src/workbook/formula/stored-form";
 import { type Limits, usualLimits } from "../../../src/workbook/package/limits";
+import { openPackage } from "../../../src/workbook/package/open-package";
 import { readWorkbook } from "../../../src/workbook/read/read-workbook";
 import { WorkbookRefusal } from "../../../src/workbook/workbook-refusal";
 import { rawParts, rawWorkbook, zipped } from "../raw-workbook";
 
 const names = functionNames([]);
+const damaged = new WorkbookRefusal("The file is damaged: its zip archive cannot be read.");
 
 async function refusal(bytes: Uint8Array, limits: Limits = usualLimits): Promise<string> {
   try {
@@ -137,9 +139,41 @@ describe("a package that means harm is refused", () => {
     const directory = bytes.length - 22 - (46 + 5);
     view.setUint32(22, 10, true);
     view.setUint32(directory + 24, 10, true);
-    const { openPackage } = await import("../../../src/workbook/package/open-package");
     const file = await openPackage(bytes);
     await expect(file.text("a.xml")).rejects.toThrow(WorkbookRefusal);
+  });
+
+  test("parts that are one and the same piece of the file", async () => {
+    const bytes = zipped(rawParts({ sheets: { S: "" } }));
+    const view = new DataView(bytes.buffer);
+    const end = bytes.length - 22;
+    const last = new TextDecoder("latin1").decode(bytes).lastIndexOf("PK\u0001\u0002");
+    const twin = bytes.slice(last, end);
+    twin.set(strToU8("_"), 46);
+    const overlapping = new Uint8Array([...bytes.slice(0, end), ...twin, ...bytes.slice(end)]);
+    const after = new DataView(overlapping.buffer);
+    const newEnd = end + twin.length;
+    for (const count of [8, 10])
+      after.setUint16(newEnd + count, view.getUint16(end + count, true) + 1, true);
+    after.setUint32(newEnd + 12, view.getUint32(end + 12, true) + twin.length, true);
+    const file = await openPackage(overlapping);
+    await file.text("xl/worksheets/sheet1.xml");
+    await expect(file.text("_l/worksheets/sheet1.xml")).rejects.toThrow(damaged);
+    await expect((await openPackage(overlapping)).rewrite(new Map())).rejects.toThrow(damaged);
+  });
+
+  test("a part whose bytes are not those that were packed", async () => {
+    const bytes = withSheet(row('<c r="A1"><v>1</v></c>'));
+    const last = new TextDecoder("latin1").decode(bytes).lastIndexOf("PK\u0001\u0002");
+    const local = new DataView(bytes.buffer).getUint32(last + 42, true);
+    // The checksum, in the directory and beside the part.
+    for (const at of [last + 16, local + 14]) bytes[at] = 255 - (bytes[at] as number);
+    expect(await refusal(bytes)).toBe("The file is damaged: its zip archive cannot be read.");
+  });
+
+  test("an archive in the archive stays packed, however large it would be", async () => {
+    const inner = zipSync({ "bomb.xml": new Uint8Array(50 * 2 ** 20) });
+    expect(await refusal(withPart("xl/embeddings/inner.zip", inner))).toBe("was read");
   });
 
   test("more bytes, parts or cells than the limits allow", async () => {
