@@ -128,6 +128,8 @@ describe("every function, on every host", () => {
       ] as const) {
         const answer = ask(web, id, replaced(given, place, firstCell(given[place], cell)));
         const failed = answer.flat().filter(isFailure).join("\n");
+        // One cell for a vector that the example leaves out is too short before it is anything else.
+        if (given[place] === undefined && /Give as many of both/.test(failed)) continue;
         expect(failed, `${name} ${cell}`).toContain(words);
         expect(failed, `${name} ${cell}`).toContain(name);
       }
