@@ -209,7 +209,7 @@ test("a name out of the file cannot speak to the terminal, in a refusal either",
   const sheets = { "S\u009b31m\u202e": "", "s\u009b31m\u202e": "" };
   await writeFile(input, rawWorkbook({ sheets }));
   const { code, problem } = await recalc(input);
-  expect(problem).toBe("The file is damaged: two of its sheets are named s 31m .\n");
+  expect(problem).toMatch(/The file is damaged: two of its sheets are named s 31m \.\n$/);
   expect(code).toBe(2);
 });
 
