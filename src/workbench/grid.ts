@@ -35,7 +35,7 @@ import { executorsOf } from "../engine/executor";
 import { Failures } from "../engine/failures";
 import type { LoadedFunctions } from "../engine/functions";
 import { mend } from "../engine/mends/mend";
-import { descriptionsOf } from "./describe";
+import { descriptionsOf, findByAnyWord } from "./describe";
 import { fitNumbers } from "./fit-numbers";
 
 export interface Grid {
@@ -108,8 +108,11 @@ export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: 
 }
 
 /** Completion and argument help; the grid wants them after its first workbook. */
-export const describeFunctions = ({ injector }: Grid, loaded: LoadedFunctions): void =>
-  void injector.get(IDescriptionService).registerDescriptions(descriptionsOf(loaded));
+export function describeFunctions({ injector }: Grid, loaded: LoadedFunctions): void {
+  const service = injector.get(IDescriptionService);
+  service.registerDescriptions(descriptionsOf(loaded));
+  findByAnyWord(service);
+}
 
 export const workbookOf = ({ injector }: Pick<Grid, "injector">): Nullable<Workbook> =>
   injector

@@ -43,6 +43,25 @@ test("A blank workbook has one empty sheet, takes formulas and is saved under a 
   expect((await readFile(await download.path())).length).toBeGreaterThan(1000);
 });
 
+test("A formula that is typed finds our functions by any word, and reads out the argument it is at.", async () => {
+  await open("Blank workbook");
+  const { page } = workbench;
+  await workbench.select("B2");
+  await page.keyboard.type("=rep");
+  await page.getByText("WETEND.TRIAL.REPLICATES").waitFor();
+  for (let down = 0; down < 3; down++) await page.keyboard.press("ArrowDown");
+  await page.keyboard.press("Enter");
+  await page.getByText("Coefficient of variation from batch to batch").waitFor();
+  await page.keyboard.type("5%,");
+  await page.getByText("Difference between a treatment and the control").waitFor();
+  expect(await page.getByText("Coefficient of variation from batch to batch").isVisible()).toBe(
+    false,
+  );
+  await page.keyboard.type("4%,,,4)");
+  await page.keyboard.press("Enter");
+  await expect.poll(() => value("B2")).toBe("35");
+});
+
 test("The line below the grid follows from sheet to sheet.", async () => {
   await open("Dose ladder");
   const said = workbench.page.locator("#status .value");
@@ -55,7 +74,7 @@ test("The line below the grid follows from sheet to sheet.", async () => {
 
 test("A table takes in what is typed below it; undone and done again it goes and comes.", async () => {
   await open("Dose ladder");
-  const entered = async () => value("Results!J4");
+  const entered = async () => value("Results!K4");
   expect(await entered()).toBe("50");
   const row = { A55: "5", B55: "25", C55: "6", D55: "3", E55: "2.16", F55: "60" };
   for (const [address, text] of Object.entries(row)) await workbench.type(address, text);
