@@ -6,6 +6,14 @@ import temml from "temml";
  * the dot is the common one.
  */
 export function typeset(tex: string): string {
+  return equationsIn(tex).map(typesetOne).join(" ");
+}
+
+/** Equations that stand beside each other, each for itself, so that a narrow pane sets them one below the other. */
+const equationsIn = (tex: string): string[] =>
+  tex.split(/\\quad(?![A-Za-z])/).map((one) => one.trim());
+
+function typesetOne(tex: string): string {
   return temml
     .renderToString(`\\displaystyle ${tex}`)
     .replaceAll("⋅", "·")

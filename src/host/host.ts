@@ -28,7 +28,7 @@ export interface SheetHost {
   /** Writes values as they are (a text that starts with "=" stays a text) from `address` on, if all of it is blank. */
   insertValues(address: string, rows: readonly (readonly CellValue[])[]): Promise<Inserted>;
   /** The same as a sheet table, under a name that is free. */
-  insertTable(address: string, table: NewTable): Promise<Inserted>;
+  insertTable(address: string, table: NewTable): Promise<InsertedTable>;
   /**
    * Adds sheets and leaves the ones that are there alone. The book is made from the names that are taken
    * here, so that its sheets, tables and defined names are free ones. Gives the names of the new sheets.
@@ -104,6 +104,11 @@ export interface Selection {
 export interface Inserted {
   /** The cells that were filled: Log!B4:F4. */
   readonly address: string;
+}
+
+export interface InsertedTable extends Inserted {
+  /** The name that it got. */
+  readonly name: string;
 }
 
 export interface NewTable {

@@ -3,7 +3,7 @@ import { ADDITIVES } from "./additives";
 import { COMPONENTS } from "./components";
 import type { Entry, Item } from "./entry";
 import { nameKey, nearestNames } from "./names";
-import { type OwnCells, ownItems } from "./own-table";
+import { type OwnCells, ownItems, ownOrBuiltIn } from "./own-table";
 
 /** Names of the additives, own ones first; with `kind` those of that kind, or of kinds that hold its words. */
 export function additiveNames(kind: string | undefined, own: OwnCells | null): readonly string[] {
@@ -56,15 +56,17 @@ function find(
       `The library has no ${what} "${name}". The nearest names are: ${nearestNames(name, names).join("; ")}.`,
     );
   }
-  for (const item of found) {
-    for (const [known, entry] of item.properties) {
-      if (nameKey(known) === nameKey(property)) return entry;
-    }
-  }
+  const [entry, behind] = found.flatMap((item) => entryOf(item, property) ?? []);
+  if (entry !== undefined) return behind === undefined ? entry : ownOrBuiltIn(entry, behind);
   const known = [...new Set(found.flatMap((item) => [...item.properties.keys()]))];
   const has =
     known.length > 0 ? `It has: ${known.join(", ")}.` : "Its row in your own table is blank.";
   return noAnswer(`${first.name} has no "${property}". ${has}`);
+}
+
+function entryOf({ properties }: Item, property: string): Entry | undefined {
+  for (const [known, entry] of properties) if (nameKey(known) === nameKey(property)) return entry;
+  return undefined;
 }
 
 function together(own: readonly Item[], builtIn: readonly Item[]): readonly Item[] {

@@ -45,6 +45,19 @@ function ownItem(name: string, properties: readonly Header[], row: readonly OwnC
   return { name, kind, properties: known };
 }
 
+/**
+ * What an own table says where the library knows the property, too. A number that was merely copied from the
+ * library is no measurement: it stays known as the library knows it.
+ */
+export function ownOrBuiltIn(own: Entry, builtIn: Entry): Entry {
+  try {
+    return own.value === builtIn.value ? builtIn : own;
+  } catch {
+    // A faulty cell says itself what is wrong with it.
+    return own;
+  }
+}
+
 /** The value is looked at when it is asked for, so that one faulty cell spoils its own answer only. */
 function ownEntry(name: string, property: string, unit: string, cell: OwnCell): Entry {
   return {

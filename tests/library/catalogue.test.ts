@@ -83,6 +83,17 @@ describe("a table of your own", () => {
     expect(additiveProperty("mill starch", "retention", OWN).value).toBe(0.91);
   });
 
+  it("does not make a measurement of a number that it merely copied from the library", () => {
+    const copied: OwnCells = [
+      ["name", "COD factor [g/g]", "retention"],
+      ["Guar gum", additiveProperty("guar gum", "COD factor", null).value, 0.71],
+    ];
+    expect(additiveProperty("guar gum", "COD factor", copied)).toEqual(
+      additiveProperty("guar gum", "COD factor", null),
+    );
+    expect(additiveProperty("guar gum", "retention", copied).evidence).toBe("own table");
+  });
+
   it("is listed first, and what it replaces is not listed twice", () => {
     const names = additiveNames(undefined, OWN);
     expect(names.slice(0, 2)).toEqual(["Guar gum", "Mill starch"]);

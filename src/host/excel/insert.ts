@@ -1,5 +1,5 @@
 import { freeWord } from "../../workbook/layout/free-names";
-import type { CellValue, Inserted, NewTable, SheetCell } from "../host";
+import type { CellValue, Inserted, InsertedTable, NewTable, SheetCell } from "../host";
 import { inExcel, refuse } from "./batch";
 import { cellWithin, firstCell, rangeAt, shownFormula, shownValue, typedValue } from "./cells";
 import { takenNames } from "./taken";
@@ -39,7 +39,10 @@ export function insertValues(
 }
 
 /** See SheetHost.insertTable. */
-export function insertTable(address: string, { name, columns, rows }: NewTable): Promise<Inserted> {
+export function insertTable(
+  address: string,
+  { name, columns, rows }: NewTable,
+): Promise<InsertedTable> {
   return inExcel(async (context) => {
     const all = [columns, ...rows];
     const range = await blankRange(context, address, all);
@@ -55,9 +58,10 @@ export function insertTable(address: string, { name, columns, rows }: NewTable):
     }
     range.values = all.map((row) => row.map(typedValue));
     const table = range.worksheet.tables.add(range, true);
-    table.name = freeWord(name, words);
+    const free = freeWord(name, words);
+    table.name = free;
     await context.sync();
-    return { address: range.address };
+    return { address: range.address, name: free };
   });
 }
 

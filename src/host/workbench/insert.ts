@@ -5,7 +5,14 @@ import type { Carried } from "../../workbench/grid-book";
 import { allTables } from "../../workbench/typed-formulas";
 import type { Area, Table } from "../../workbook/book";
 import { freeWord } from "../../workbook/layout/free-names";
-import { type CellValue, HostRefusal, type Inserted, type NewTable, type SheetCell } from "../host";
+import {
+  type CellValue,
+  HostRefusal,
+  type Inserted,
+  type InsertedTable,
+  type NewTable,
+  type SheetCell,
+} from "../host";
 import { addressIn, cellsAt, refuseWhileEditing, sheetCell } from "./sheet";
 import { takenNames } from "./taken";
 
@@ -49,7 +56,7 @@ export function insertTable(
   grid: Grid,
   address: string,
   { name, columns, rows }: NewTable,
-): Inserted {
+): InsertedTable {
   refuseWhileEditing(grid);
   const all = [columns, ...rows];
   const { worksheet, area } = blankCells(grid, address, all);
@@ -67,7 +74,7 @@ export function insertTable(
   carry(cells[0]?.[0], { tableStart: { name: free, headerRow: true } });
   carry(cells.at(-1)?.at(-1), { tableEnd: { name: free, totalsRow: false } });
   write(grid, worksheet, area, cells);
-  return { address: addressIn(worksheet, area) };
+  return { address: addressIn(worksheet, area), name: free };
 }
 
 function carry(cell: ICellData | undefined, carried: Carried): void {

@@ -40,12 +40,12 @@ export function useIntoSheet() {
       }),
     startTable: (items: readonly [Listed, ...Listed[]], changed: () => void) =>
       atSelection(async (sheet, address) => {
-        const { address: filled } = await sheet.insertTable(
+        const { address: filled, name } = await sheet.insertTable(
           address,
           ownTable(items[0].shelf, items),
         );
         changed();
-        return `${filled} is now a table of your own. Type your measurements over its numbers; give it to the library’s functions as ownTable.`;
+        return `${filled} is now a table of your own. Type your measurements over its numbers; what you leave stays known as the library knows it. Give it to the library’s functions as ownTable: ${name}[#All].`;
       }),
   };
 }

@@ -3,7 +3,7 @@ import { ADDITIVES } from "../../library/additives";
 import { COMPONENTS } from "../../library/components";
 import type { Entry, Item } from "../../library/entry";
 import { nameKey } from "../../library/names";
-import { ownItems } from "../../library/own-table";
+import { ownItems, ownOrBuiltIn } from "../../library/own-table";
 import { search } from "../parts/search";
 
 /** What the library knows things as: each kind has its function, and its own tables in the sheet. */
@@ -104,13 +104,14 @@ function withOwn(shelf: Shelf, own: readonly Listed[]): readonly Listed[] {
 }
 
 function together(
-  own: ReadonlyMap<string, Entry>,
+  fromTable: ReadonlyMap<string, Entry>,
   builtIn: ReadonlyMap<string, Entry>,
 ): ReadonlyMap<string, Entry> {
-  const ownByKey = new Map([...own].map(([property, entry]) => [nameKey(property), entry]));
+  const ownByKey = new Map([...fromTable].map(([property, entry]) => [nameKey(property), entry]));
   const merged = new Map<string, Entry>();
   for (const [property, entry] of builtIn) {
-    merged.set(property, ownByKey.get(nameKey(property)) ?? entry);
+    const own = ownByKey.get(nameKey(property));
+    merged.set(property, own === undefined ? entry : ownOrBuiltIn(own, entry));
     ownByKey.delete(nameKey(property));
   }
   for (const [property, entry] of ownByKey) merged.set(property, entry);

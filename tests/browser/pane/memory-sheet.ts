@@ -82,7 +82,7 @@ export class MemorySheet {
     insertTable: async (address, table) => {
       this.did("insertTable", address, table);
       this.tables.push({ ...table, address });
-      return { address };
+      return { address, name: table.name };
     },
     addSheets: async (makeBook) => {
       const book = makeBook({ sheets: new Set(["sheet1"]), words: new Set() });

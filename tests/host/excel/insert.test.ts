@@ -103,7 +103,10 @@ describe("inserting a table", () => {
 
   test("makes a sheet table with a header", async () => {
     const { fake, host } = startExcel();
-    expect(await host.insertTable("Sheet1!B2", table)).toEqual({ address: "Sheet1!B2:C3" });
+    expect(await host.insertTable("Sheet1!B2", table)).toEqual({
+      address: "Sheet1!B2:C3",
+      name: "ownAdditives",
+    });
     expect(fake.tables).toEqual([
       { name: "ownAdditives", sheet: "Sheet1", area: { row: 1, column: 1, rows: 2, columns: 2 } },
     ]);
