@@ -28,7 +28,7 @@ export function readGrid(
     worksheet,
     cells: readCells(model, worksheet),
   }));
-  const tables = read.flatMap(({ worksheet, cells }) => tablesOf(worksheet.getName(), cells));
+  const tables = tablesIn(read);
   const styles = new StyleBook(workbook);
   const sheets = read.map(({ worksheet, cells }) => sheetOf(worksheet, cells, tables, styles));
   const definedNames = Object.values(names).map(
@@ -65,7 +65,26 @@ class StyleBook {
   }
 }
 
-export function tablesOf(sheet: string, cells: ReadCells): Table[] {
+interface ReadSheet {
+  readonly worksheet: Worksheet;
+  readonly cells: ReadCells;
+}
+
+/** All tables, each under a name of its own: a copied sheet brings those of the first one again. */
+export function tablesIn(sheets: readonly ReadSheet[]): Table[] {
+  const taken = new Set<string>();
+  const ownName = (name: string) => {
+    let own = name;
+    for (let copy = 2; taken.has(own.toLowerCase()); copy++) own = `${name}_${copy}`;
+    taken.add(own.toLowerCase());
+    return own;
+  };
+  return sheets
+    .flatMap(({ worksheet, cells }) => tablesOf(worksheet.getName(), cells))
+    .map((table) => ({ ...table, name: ownName(table.name) }));
+}
+
+function tablesOf(sheet: string, cells: ReadCells): Table[] {
   const starts = new Map<string, { row: number; column: number; headerRow: boolean }>();
   const tables: Table[] = [];
   for (const [row, line] of [...cells].sort(([one], [other]) => one - other))

@@ -8,7 +8,7 @@ import { expandTables } from "../engine/structured";
 import type { Table } from "../workbook/book";
 import { type Grid, workbookOf } from "./grid";
 import type { Carried } from "./grid-book";
-import { tablesOf } from "./read-grid";
+import { tablesIn } from "./read-grid";
 
 export function translateTyped(grid: Grid): void {
   grid.injector.get(ICommandService).beforeCommandExecuted((command) => {
@@ -36,7 +36,6 @@ export function translateTyped(grid: Grid): void {
 /** The tables of the workbook as it stands. */
 export function allTables(grid: Grid): Table[] {
   const model = grid.injector.get(FormulaDataModel);
-  return (workbookOf(grid)?.getSheets() ?? []).flatMap((worksheet) =>
-    tablesOf(worksheet.getName(), readCells(model, worksheet)),
-  );
+  const sheets = workbookOf(grid)?.getSheets() ?? [];
+  return tablesIn(sheets.map((worksheet) => ({ worksheet, cells: readCells(model, worksheet) })));
 }

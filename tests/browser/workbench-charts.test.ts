@@ -51,6 +51,12 @@ const boxOf = async (locator: Locator) => {
   return box;
 };
 
+/** Of the first series. */
+const columnHeights = (chart: Locator) =>
+  chart
+    .locator('[fill="url(#chart-fill-0)"] rect')
+    .evaluateAll((all) => all.map((rect) => Number(rect.getAttribute("height"))));
+
 describe("the pictures of charts", () => {
   let workbench: WorkbenchPage;
   const permit = planned("Permit");
@@ -84,10 +90,7 @@ describe("the pictures of charts", () => {
     await workbench.show("Permit");
     const chart = picture(workbench, permit);
     await chart.getByText("Part of the limit (%)").waitFor();
-    const columns = () =>
-      chart
-        .locator('[fill="url(#chart-fill-0)"] rect')
-        .evaluateAll((all) => all.map((rect) => Number(rect.getAttribute("height"))));
+    const columns = () => columnHeights(chart);
     const before = await columns();
     const table = layOut(doseAndEffluent).tables.find(({ sheet }) => sheet === "Permit");
     const { row = 0, column = 0 } = table?.area ?? {};
@@ -242,6 +245,33 @@ describe("a saved template", () => {
       .join("");
     expect(drawn).toContain("<c:f>'Mill log'!$A$6:$A$35</c:f>");
   });
+});
+
+test("a sheet that is copied has its chart, and the copy draws its own cells", async () => {
+  const workbench = await WorkbenchPage.open(browser, running.address);
+  const { page } = workbench;
+  const permit = planned("Permit");
+  await workbench.show("Permit");
+  await page.getByRole("tab", { name: "Permit", exact: true }).click({ button: "right" });
+  await page.getByText("Copy", { exact: true }).click();
+  const copy = page.getByRole("tab", { name: /^Permit ?\(Copy\)$/ });
+  await copy.waitFor();
+  if ((await copy.getAttribute("aria-selected")) !== "true") await copy.click();
+  const chart = picture(workbench, permit);
+  await chart.waitFor();
+  const before = await columnHeights(chart);
+  await workbench.type("C10", "100");
+  await expect.poll(() => columnHeights(chart)).not.toEqual(before);
+  await workbench.show("Permit");
+  await expect.poll(() => columnHeights(chart)).toEqual(before);
+  const { parts, notice } = await saved(workbench);
+  expect(notice).toBe("");
+  expect(chartsIn(parts)).toHaveLength(chartsOf(doseAndEffluent).length + 1);
+  const tables = Object.entries(parts).flatMap(([path, xml]) =>
+    path.startsWith("xl/tables/") ? [/displayName="([^"]*)"/.exec(xml)?.[1]?.toLowerCase()] : [],
+  );
+  expect(new Set(tables).size).toBe(tables.length);
+  await page.close();
 });
 
 describe("a saved template that is opened again", () => {

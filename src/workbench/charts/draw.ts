@@ -32,11 +32,12 @@ export function drawChart(
 
 /** What a person should know of the picture that it cannot show. */
 export function noteOf(
-  { blank, failing }: ChartPicture,
+  { blank, failing, series }: ChartPicture,
   lost: readonly string[],
 ): string | undefined {
   const notes: string[] = [];
   if (lost.length > 0) notes.push(`The cells of ${lost.join(", ")} are gone from the workbook.`);
+  if (series.length === 0) return notes.join(" ");
   if (blank) notes.push("There is no number to draw: the cells are blank or show errors.");
   else if (failing > 0)
     notes.push(`${failing === 1 ? "One cell" : `${failing} cells`} with an error left out.`);

@@ -1,4 +1,10 @@
 /** What the sheets hold beside their cells, kept at the cells to which it belongs. */
+import { ICommandService } from "@univerjs/core";
+import {
+  CopySheetCommand,
+  type IInsertSheetMutationParams,
+  InsertSheetMutation,
+} from "@univerjs/sheets";
 import type { Style } from "../../workbook/book";
 import { type Frame, type NamedFrame, withGrownTables } from "../../workbook/layout/filled-in";
 import {
@@ -43,6 +49,18 @@ export class BesideCells {
 
   constructor(private readonly grid: Grid) {
     this.#follower = new Follower(grid);
+    const commands = grid.injector.get(ICommandService);
+    let copied: string | undefined;
+    commands.beforeCommandExecuted(({ id, params }) => {
+      if (id !== CopySheetCommand.id) return;
+      const { subUnitId } = (params ?? {}) as { subUnitId?: string };
+      copied = subUnitId ?? workbookOf(grid)?.getActiveSheet()?.getSheetId();
+    });
+    commands.onCommandExecuted(({ id, params }) => {
+      if (id === InsertSheetMutation.id && copied !== undefined)
+        this.#copy(copied, (params as IInsertSheetMutationParams).sheet.id);
+      if (id === CopySheetCommand.id) copied = undefined;
+    });
   }
 
   /** Sheets of a plan that came into the grid, with the ids that they have there. */
@@ -68,6 +86,16 @@ export class BesideCells {
     for (const validation of sheet.validations)
       this.#validations.push(followValidation(follower, sheetId, validation, idOf));
     for (const rule of sheet.rules) this.#formats.push(followFormat(follower, sheetId, rule, idOf));
+  }
+
+  /** A copy of a sheet has what that one has; what names its own cells names those of the copy. */
+  #copy(from: string, to: string): void {
+    const sheet = this.frame().sheets.find(({ name }) => name === this.#nameOf(from));
+    if (!sheet) return;
+    const workbook = workbookOf(this.grid);
+    const idOf = (name: string) =>
+      name === sheet.name ? to : (workbook?.getSheetBySheetName(name)?.getSheetId() ?? "");
+    this.#takeSheet({ ...sheet, cells: {} }, idOf);
   }
 
   forgetAll(): void {
