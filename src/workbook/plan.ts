@@ -170,6 +170,8 @@ export type BlockLook =
 /** What may be typed. Numbers may be symbols, too: { from: 0, to: "{highestDose}" }. */
 export type Allowed =
   | { readonly number: { readonly from?: Bound; readonly to?: Bound } }
+  /** A number, or a text that says why there is none. */
+  | { readonly numberOrText: { readonly from: number; readonly to: number } }
   | { readonly whole: { readonly from?: Bound; readonly to?: Bound } }
   | { readonly date: { readonly from?: Bound; readonly to?: Bound } }
   | { readonly oneOf: readonly string[] }

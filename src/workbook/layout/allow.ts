@@ -49,6 +49,15 @@ function test(draft: Draft, area: Area, allow: Allowed, unit: string | undefined
       refusal: range("a number", from, to, unit),
     };
   }
+  if ("numberOrText" in allow) {
+    const { from, to } = allow.numberOrText;
+    const cell = inFormula(draft.symbols, "{cell}", place);
+    return {
+      type: "custom" as const,
+      from: `OR(ISTEXT(${cell}),AND(${cell}>=${from},${cell}<=${to}))`,
+      refusal: `${range("a number", from, to, unit)} Or write why there is none.`,
+    };
+  }
   if ("whole" in allow) {
     const { from, to } = allow.whole;
     return {

@@ -66,8 +66,8 @@ export const resultsSheet: SheetPlan = {
           unit: "kN/m",
           values: typed("tensile"),
           format: "0.000",
-          allow: { number: { from: 0.001, to: 100 } },
-          help: "Mean of the strips of this sheet (ISO 1924-2).",
+          allow: { numberOrText: { from: 0.001, to: 100 } },
+          help: "Mean of the strips of this sheet (ISO 1924-2). Where there is none: why.",
         },
         {
           key: "grammage",
@@ -117,7 +117,7 @@ export const resultsSheet: SheetPlan = {
         "SUM(--(ABS(IFERROR(1*{results.off},0))>{farOff}))",
       ),
       note("A slip of the pen is corrected. A sheet that is merely odd stays."),
-      heading("Median of each dose"),
+      heading("Median index of each dose (N·m/g)"),
     ]),
     {
       kind: "block",
