@@ -1,6 +1,6 @@
 import { addressOf } from "./address";
 import type { Book, Cell, Sheet } from "./book";
-import { ourNames, usesOurs } from "./formula/ours";
+import { ourNames, usesOurs, usesRecent } from "./formula/ours";
 import { reachIn, type SpillReach, withoutSpillMarks } from "./formula/spill-ranges";
 import type { FunctionNames } from "./formula/stored-form";
 import { freeSheetName } from "./layout/free-names";
@@ -19,10 +19,10 @@ interface Replaced {
   readonly formula: string;
 }
 
-/** One sheet with values in place of our formulas; what is replaced is noted. */
+/** One sheet with values in place of formulas that not every program computes; what is replaced is noted. */
 function sheetOfValues(
   sheet: Sheet,
-  isOurs: (formula: string) => boolean,
+  isReplaced: (formula: string) => boolean,
   reach: SpillReach,
   replaced: Replaced[],
 ): Sheet {
@@ -33,7 +33,7 @@ function sheetOfValues(
     for (const [column, cell] of Object.entries<Cell>(line)) {
       const { formula, spill: _spill, fixed: _fixed, ...rest } = cell;
       if (formula === undefined) values[Number(column)] = cell;
-      else if (isOurs(formula)) {
+      else if (isReplaced(formula)) {
         const address = addressOf(Number(row), Number(column));
         replaced.push({ sheet: sheet.name, address, formula });
         values[Number(column)] = rest;
@@ -50,7 +50,9 @@ function sheetOfValues(
 const noteOf = (version: string, replaced: readonly Replaced[]): string[][] => [
   ["Values in place of formulas"],
   [`This copy is for readers without the add-in. ${version} computed the values.`],
-  ["The formulas below were replaced; the workbook that they come from has them still."],
+  [
+    "The formulas below, those of the add-in and those that older programs do not compute, were replaced; the workbook that they come from has them still.",
+  ],
   [],
   ["Sheet", "Cell", "Formula"],
   ...replaced.map(({ sheet, address, formula }) => [sheet, address, `=${formula}`]),
@@ -58,7 +60,7 @@ const noteOf = (version: string, replaced: readonly Replaced[]): string[][] => [
 
 /**
  * The copy for a colleague without the add-in: the same workbook with the values of `computed` in
- * place of our formulas, and a sheet that says what computed them and lists each formula.
+ * place of our formulas and of those with functions that many programs lack, and a sheet that says what computed them and lists each formula.
  */
 export async function valuesOnly(
   opened: OpenedWorkbook,
@@ -69,12 +71,13 @@ export async function valuesOnly(
   const { book, file, part } = opened;
   const namesWithOurs = ourNames(book, names);
   const isOurs = (formula: string) => usesOurs(formula, names, namesWithOurs);
+  const isReplaced = (formula: string) => isOurs(formula) || usesRecent(formula);
   const reach = reachIn(computed, (sheet, row, column) => {
     const home = computed.sheets.find(({ name }) => name === sheet);
-    return isOurs(home?.cells[row]?.[column]?.formula ?? "");
+    return isReplaced(home?.cells[row]?.[column]?.formula ?? "");
   });
   const replaced: Replaced[] = [];
-  const sheets = computed.sheets.map((sheet) => sheetOfValues(sheet, isOurs, reach, replaced));
+  const sheets = computed.sheets.map((sheet) => sheetOfValues(sheet, isReplaced, reach, replaced));
 
   const edits = new PackageEdits(file);
   await patchCells(edits, opened, editsBetween(book, { ...computed, sheets }), names);

@@ -12,7 +12,7 @@ const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 const original = rawWorkbook({
   sheets: {
     "Mill log":
-      '<sheetData><row r="1"><c r="A1" t="str"><v>Dose</v></c><c r="B1"><f>_xldudf_WETEND_DOSE_TARGET(6.5,0.8)</f><v>8.125</v></c><c r="C1"><f>B1*2</f><v>16.25</v></c></row><row r="2"><c r="A2"><f>log[[#This Row],[Dose]]*_xldudf_WETEND_DOSE_TARGET(1,1)</f><v>3</v></c><c r="B2" cm="1"><f t="array" ref="B2:B3">_xldudf_WETEND_TRIAL_LADDER(4,8,2,"even",FALSE)</f><v>4</v></c><c r="C2" cm="1"><f t="array" ref="C2">SUM(_xlfn.ANCHORARRAY(B2))</f><v>12</v></c><c r="D2"><f>target+1</f><v>9.125</v></c></row><row r="3"><c r="B3"><v>8</v></c></row></sheetData><tableParts count="1"><tablePart r:id="rId1"/></tableParts>',
+      '<sheetData><row r="1"><c r="A1" t="str"><v>Dose</v></c><c r="B1"><f>_xldudf_WETEND_DOSE_TARGET(6.5,0.8)</f><v>8.125</v></c><c r="C1"><f>B1*2</f><v>16.25</v></c></row><row r="2"><c r="A2"><f>log[[#This Row],[Dose]]*_xldudf_WETEND_DOSE_TARGET(1,1)</f><v>3</v></c><c r="B2" cm="1"><f t="array" ref="B2:B3">_xldudf_WETEND_TRIAL_LADDER(4,8,2,"even",FALSE)</f><v>4</v></c><c r="C2" cm="1"><f t="array" ref="C2">SUM(_xlfn.ANCHORARRAY(B2))</f><v>12</v></c><c r="D2"><f>target+1</f><v>9.125</v></c><c r="E2"><f t="array" ref="E2">SUM(_xlfn.TAKE(_xlfn.ANCHORARRAY(B2),1))</f><v>4</v></c><c r="F2"><f>IFERROR(B1/0,_xlfn.STDEV.S(A1:B1))</f><v>1</v></c></row><row r="3"><c r="B3"><v>8</v></c></row></sheetData><tableParts count="1"><tablePart r:id="rId1"/></tableParts>',
     "Values only":
       '<sheetData><row r="1"><c r="A1" t="inlineStr"><is><t>taken</t></is></c></row></sheetData>',
   },
@@ -45,6 +45,11 @@ describe("the copy for a colleague without the add-in", () => {
     expect([at(1, 1), at(2, 1)]).toEqual([{ value: 4 }, { value: 8 }]);
     expect(at(1, 0)).toEqual({ value: 3 });
     expect(at(1, 3)).toEqual({ value: 9.125 });
+    expect(at(1, 5)).toEqual({ value: 1, formula: "IFERROR(B1/0,STDEV.S(A1:B1))" });
+  });
+
+  test("holds values where a formula has a function that many programs lack", () => {
+    expect(at(1, 4)).toEqual({ value: 4 });
   });
 
   test("names the cells of what no formula fills any more", () => {
@@ -76,6 +81,7 @@ describe("the copy for a colleague without the add-in", () => {
       ["Mill log", "A2", "=log[[#This Row],[Dose]]*WETEND.DOSE.TARGET(1,1)"],
       ["Mill log", "B2", '=WETEND.TRIAL.LADDER(4,8,2,"even",FALSE)'],
       ["Mill log", "D2", "=target+1"],
+      ["Mill log", "E2", "=SUM(TAKE(B2#,1))"],
       ["(defined name)", "target", "=WETEND.DOSE.TARGET(6.5,0.8)"],
     ]);
     expect(note?.getCell("C6").formula).toBeUndefined();

@@ -47,7 +47,7 @@ export function WorkbookCare({ host }: { host: SheetHost }) {
   const copy = () =>
     run(async () => {
       const how = await host.openValuesCopy();
-      return `A copy with values in place of Dosewright formulas was ${how}. This workbook is as it was.`;
+      return `A copy with values in place of formulas that need Dosewright or a recent program was ${how}. This workbook is as it was.`;
     });
 
   return (

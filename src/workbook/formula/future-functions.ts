@@ -26,6 +26,23 @@ XMATCH XOR Z.TEST TRIMRANGE GROUPBY PIVOTBY PERCENTOF REGEXTEST REGEXEXTRACT REG
 const futureFunctions: ReadonlySet<string> = new Set(names.trim().split(/\s+/));
 const worksheetOnly: ReadonlySet<string> = new Set(["FILTER", "SORT"]);
 
+/**
+ * Those that came with formulas that spill, or later. Excel 2019 and before lack them, and so do many other
+ * spreadsheet programs (from memory).
+ */
+const recentFunctions: ReadonlySet<string> = new Set(
+  `
+ARRAYTOTEXT BYCOL BYROW CHOOSECOLS CHOOSEROWS DROP EXPAND FILTER GROUPBY HSTACK IMAGE ISOMITTED LAMBDA
+LET MAKEARRAY MAP PERCENTOF PIVOTBY RANDARRAY REDUCE REGEXEXTRACT REGEXREPLACE REGEXTEST SCAN SEQUENCE
+SORT SORTBY TAKE TEXTAFTER TEXTBEFORE TEXTSPLIT TOCOL TOROW TRIMRANGE UNIQUE VALUETOTEXT VSTACK WRAPCOLS
+WRAPROWS XLOOKUP XMATCH
+`
+    .trim()
+    .split(/\s+/),
+);
+
+export const isRecent = (name: string): boolean => recentFunctions.has(name.toUpperCase());
+
 /** FILTER → _xlfn._xlws.FILTER, SEQUENCE → _xlfn.SEQUENCE, SUM → SUM. */
 export function withFuturePrefix(name: string): string {
   const upper = name.toUpperCase();

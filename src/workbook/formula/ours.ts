@@ -1,4 +1,5 @@
 import type { Book } from "../book";
+import { isRecent } from "./future-functions";
 import type { FunctionNames } from "./stored-form";
 import { tokensOf, wordsOf } from "./tokens";
 
@@ -19,6 +20,10 @@ export function ourNames({ definedNames }: Book, names: FunctionNames): Readonly
   for (const name of found) for (const reader of readers.get(name) ?? []) found.add(reader);
   return found;
 }
+
+/** Whether a formula has a function in it that many spreadsheet programs lack. */
+export const usesRecent = (formula: string): boolean =>
+  tokensOf(formula).some(({ kind, text }) => kind === "function" && isRecent(text));
 
 const noNames: ReadonlySet<string> = new Set();
 
