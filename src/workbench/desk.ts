@@ -15,16 +15,12 @@ import {
   SetWorksheetOrderMutation,
 } from "@univerjs/sheets";
 import type { Book } from "../workbook/book";
-import {
-  bareSheet,
-  type PlannedBook,
-  type PlannedChart,
-  type PlannedSheet,
-} from "../workbook/layout/planned";
+import type { PlannedBook, PlannedChart } from "../workbook/layout/planned";
 import type { OpenedWorkbook } from "../workbook/read/read-workbook";
 import { BesideCells } from "./following/beside-cells";
 import { type Grid, workbookOf } from "./grid";
 import { gridBook } from "./grid-book";
+import { openedSheets } from "./opened-sheets";
 import { readGrid } from "./read-grid";
 
 /** Where a workbook came from: saving keeps what the grid does not show of it. */
@@ -108,7 +104,7 @@ export class Desk {
     if (sheet) workbook.setActiveSheet(sheet);
     this.beside.forgetAll();
     this.beside.take(
-      source.kind === "template" ? source.planned : shownOf(source.opened.book, source.charts),
+      source.kind === "template" ? source.planned : openedSheets(source.opened.book, source.charts),
       book.sheets.map((_, index) => sheetId(index)),
     );
     this.#lying = lying;
@@ -131,15 +127,6 @@ const sheetId = (index: number) => `sheet-${index}`;
 /** Their names in their order, each with what it is to the grid whatever it is called. */
 const sheetsOf = (workbook: Nullable<Workbook>) =>
   JSON.stringify(workbook?.getSheets().map((sheet) => [sheet.getSheetId(), sheet.getName()]));
-
-/** Of a file what the grid knows nothing of, and is shown all the same. */
-const shownOf = (book: Book, charts: readonly (readonly PlannedChart[])[]) => ({
-  sheets: book.sheets.map(
-    (sheet, index): PlannedSheet => ({ ...sheet, ...bareSheet, charts: charts[index] ?? [] }),
-  ),
-  tables: book.tables.map((table) => ({ ...table, formulas: [] })),
-  styles: {},
-});
 
 /** A template shows its answer first, a person's own workbook its first sheet. */
 function firstToShow(book: Book, computed: boolean): number {

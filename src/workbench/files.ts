@@ -57,7 +57,7 @@ export async function saveFile(
 }
 
 const ANEW =
-  "Rows, columns or sheets of this file changed their places, so it was written anew: cells, formulas, names, tables, formats and the charts that are shown here, without pictures, other charts, validation and conditional formats that came with the file.";
+  "Rows, columns or sheets of this file changed their places, so it was written anew: with cells, formulas, names, tables, formats, and those charts, validations and conditional formats that a template could have; without its pictures and all else that came with the file.";
 
 const lostNotes = (lost: number) =>
   lost === 0

@@ -180,6 +180,12 @@ async function saved({ page }: WorkbenchPage): Promise<Saved> {
 const chartsIn = (parts: Record<string, string>) =>
   Object.keys(parts).filter((path) => /^xl\/charts\/chart\d+\.xml$/.test(path));
 
+const rulesIn = (parts: Record<string, string>, sheet: number) => {
+  const xml = parts[`xl/worksheets/sheet${sheet}.xml`] ?? "";
+  const count = (element: RegExp) => [...xml.matchAll(element)].length;
+  return [count(/<dataValidation /g), count(/<cfRule /g)];
+};
+
 describe("a saved template", () => {
   let workbench: WorkbenchPage;
 
@@ -188,12 +194,6 @@ describe("a saved template", () => {
   });
 
   afterAll(() => workbench.page.close());
-
-  const rulesIn = (parts: Record<string, string>, sheet: number) => {
-    const xml = parts[`xl/worksheets/sheet${sheet}.xml`] ?? "";
-    const count = (element: RegExp) => [...xml.matchAll(element)].length;
-    return [count(/<dataValidation /g), count(/<cfRule /g)];
-  };
 
   test("has each of its charts once", async () => {
     await workbench.show("Permit");
@@ -252,14 +252,15 @@ test("a sheet that is copied has its chart, and the copy draws its own cells", a
   const { page } = workbench;
   const permit = planned("Permit");
   await workbench.show("Permit");
+  const chart = picture(workbench, permit);
+  await chart.waitFor();
+  const before = await columnHeights(chart);
   await page.getByRole("tab", { name: "Permit", exact: true }).click({ button: "right" });
   await page.getByText("Copy", { exact: true }).click();
   const copy = page.getByRole("tab", { name: /^Permit ?\(Copy\)$/ });
   await copy.waitFor();
   if ((await copy.getAttribute("aria-selected")) !== "true") await copy.click();
-  const chart = picture(workbench, permit);
-  await chart.waitFor();
-  const before = await columnHeights(chart);
+  await expect.poll(() => columnHeights(chart)).toEqual(before);
   await workbench.type("C10", "100");
   await expect.poll(() => columnHeights(chart)).not.toEqual(before);
   await workbench.show("Permit");
@@ -319,13 +320,15 @@ describe("a saved template that is opened again", () => {
     for (const path of chartsIn(parts)) expect(parts[path]).toBe(first.parts[path]);
   });
 
-  test("keeps its charts when it has to be written anew", async () => {
+  test("keeps its charts and rules when it has to be written anew", async () => {
     await workbench.insertRowAbove("Permit", 1);
     const { parts, notice } = await saved(workbench);
     expect(notice).toContain("written anew");
     expect(chartsIn(parts)).toHaveLength(chartsIn(first.parts).length);
     const drawn = chartsIn(parts).map((path) => parts[path] ?? "");
     expect(drawn.some((chart) => chart.includes("<c:f>Permit!$A$11:$A$13</c:f>"))).toBe(true);
+    for (const [index] of layOut(doseAndEffluent).sheets.entries())
+      expect(rulesIn(parts, index + 1)).toEqual(rulesIn(first.parts, index + 1));
   });
 });
 
