@@ -89,8 +89,8 @@ const replicates = elementwise(
 );
 
 /**
- * Independent batches of every level, the control included, that will show a difference of the size that
- * matters. The unit is the batch (one make-up of treated stock): more sheets of one batch do not replace it.
+ * How many independent batches of every level, the control included, it takes to show a difference of the size
+ * that matters. The unit is the batch (one make-up of treated stock): more sheets of one batch do not replace it.
  * @customfunction TRIAL.REPLICATES
  * @param cv Coefficient of variation from batch to batch at one dose [fraction]; above 0, up to 1.
  * @param difference Difference between a treatment and the control that must not be missed, of the mean [fraction]; above 0, up to 1.

@@ -13,6 +13,9 @@ import { addTextSheet } from "./patch/text-sheet";
 import type { OpenedWorkbook } from "./read/read-workbook";
 import { tablePaths } from "./read/tables";
 
+/** Stands for the sheet of what is no cell. */
+const NAMES = "(defined name)";
+
 interface Replaced {
   readonly sheet: string;
   readonly address: string;
@@ -47,6 +50,29 @@ function sheetOfValues(
   return { ...sheet, cells };
 }
 
+/** The rows of a column that hold the same formula, as a column of a table does, in one line. */
+function gathered(replaced: readonly Replaced[]): Replaced[] {
+  const lines: (Replaced & { last: string })[] = [];
+  const open = new Map<string, (typeof lines)[number]>();
+  for (const one of replaced) {
+    const key = (address: string) => `${one.sheet}!${address}=${one.formula}`;
+    let line = open.get(key(one.address));
+    if (line) line.last = one.address;
+    else {
+      line = { ...one, last: one.address };
+      lines.push(line);
+    }
+    if (one.sheet !== NAMES) open.set(key(below(one.address)), line);
+  }
+  return lines.map(({ last, address, ...line }) => ({
+    ...line,
+    address: last === address ? address : `${address}:${last}`,
+  }));
+}
+
+/** B4 → B5. */
+const below = (address: string) => address.replace(/\d+$/, (row) => String(Number(row) + 1));
+
 const noteOf = (version: string, replaced: readonly Replaced[]): string[][] => [
   ["Values in place of formulas"],
   [`This copy is for readers without the add-in. ${version} computed the values.`],
@@ -55,7 +81,7 @@ const noteOf = (version: string, replaced: readonly Replaced[]): string[][] => [
   ],
   [],
   ["Sheet", "Cell", "Formula"],
-  ...replaced.map(({ sheet, address, formula }) => [sheet, address, `=${formula}`]),
+  ...gathered(replaced).map(({ sheet, address, formula }) => [sheet, address, `=${formula}`]),
 ];
 
 /**
@@ -88,7 +114,7 @@ export async function valuesOnly(
     names,
     (formula, { attributes }) => {
       if (!isOurs(formula)) return withoutSpillMarks(formula, "", reach);
-      replaced.push({ sheet: "(defined name)", address: attributes.name ?? "", formula });
+      replaced.push({ sheet: NAMES, address: attributes.name ?? "", formula });
       return null;
     },
   );

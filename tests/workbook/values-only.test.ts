@@ -1,3 +1,5 @@
+import { readFile } from "node:fs/promises";
+import path from "node:path";
 import ExcelJS from "exceljs";
 import { beforeAll, describe, expect, test } from "vitest";
 import { cellAt } from "../../src/workbook/book";
@@ -86,4 +88,16 @@ describe("the copy for a colleague without the add-in", () => {
     ]);
     expect(note?.getCell("C6").formula).toBeUndefined();
   });
+});
+
+test("a column of a table that holds one formula takes one line of the list", async () => {
+  const names = functionNames(["STRENGTH.INDEX"]);
+  const file = await readFile(path.join(import.meta.dirname, "../../templates/dose-ladder.xlsx"));
+  const opened = await readWorkbook(new Uint8Array(file), names);
+  const { bytes } = await valuesOnly(opened, opened.book, names, "Dosewright 0.0.0");
+  const copy = await readWorkbook(bytes, names);
+  const cells = Object.values(copy.book.sheets.at(-1)?.cells ?? {});
+  const listed = cells.map((line) => [line[0]?.value, line[1]?.value]);
+  const ofTable = listed.filter(([sheet, cell]) => sheet === "Results" && /^G/.test(`${cell}`));
+  expect(ofTable).toEqual([["Results", "G5:G54"]]);
 });
