@@ -96,7 +96,7 @@ export const beakerSheet: SheetPlan = {
       width: 640,
       height: 300,
       chart: "columns",
-      title: "Where the held starch sits, told in two ways",
+      title: "Where the held starch sits, worked out in two ways",
       alt: "Two columns for each of fibre, fines and filler: the share of the held starch by the affinities of the beaker test, and by the sites of the furnish. The two nearly agree.",
       x: { title: "Component" },
       y: { title: "Share of the held starch (%)", from: 0, format: "0 %" },

@@ -37,7 +37,7 @@ export const furnishPartition: Plan = {
       notCovered:
         "Each component has one kind of site and a constant surface; refining, ageing and recycling change both. Anionic trash, other additives that want the same sites, shear and flocculation are left out. The constants are the furnish's own: none was found published, so calibrate them.",
       cautions: [
-        "In the laboratory: cooked starch is hot and scalds; starch and filler are dusts; a centrifuge and a muffle furnace want training.",
+        "In the laboratory: cooked starch is hot and scalds; starch and filler are dusts; work with a centrifuge or a muffle furnace needs training.",
         "On the machine: moving a dosing point is a change of the process. Plan it, tell the crew, and try it in steps; chests are confined spaces.",
       ],
     }),

@@ -14,7 +14,7 @@ const loop = [
     to: 100,
     help: "Dry starch per tonne of oven-dry furnish.",
   }),
-  fraction("transfer", "Part that settles anew all the way", 0, {
+  fraction("transfer", "Part that moves on to equilibrium", 0, {
     help: "0 for cationic starch, which hardly lets go; more for polymers that move between surfaces.",
   }),
   fraction("recycled", "Unretained part that returns", mill.recycled, {
