@@ -18,12 +18,15 @@ export function readValue(data: Nullable<ICellData>): Value {
   return isErrorText(value) ? { error: value } : value;
 }
 
-/** The ranges that formulas of a sheet fill. */
+/** The ranges that formulas of a sheet fill. One whose way is blocked fills none, though the grid keeps its range. */
 export function spilledRanges(model: FormulaDataModel, worksheet: Worksheet): IRange[] {
   const byRow = model.getArrayFormulaRange()[worksheet.getUnitId()]?.[worksheet.getSheetId()];
-  return Object.values<Record<number, IRange>>((byRow ?? {}) as never).flatMap((byColumn) =>
-    Object.values(byColumn),
-  );
+  return Object.values<Record<number, IRange>>((byRow ?? {}) as never)
+    .flatMap((byColumn) => Object.values(byColumn))
+    .filter(
+      ({ startRow, startColumn }) =>
+        !isBlocked(readValue(worksheet.getCellRaw(startRow, startColumn))),
+    );
 }
 
 export function readCells(
@@ -48,7 +51,7 @@ export function readCells(
   const spilledCells = model.getArrayFormulaCellData()[unitId]?.[sheetId];
   for (const { startRow, startColumn, endRow, endColumn } of spilledRanges(model, worksheet)) {
     const anchor = rows.get(startRow)?.get(startColumn);
-    if (!anchor?.formula || isBlocked(anchor.value)) continue;
+    if (!anchor?.formula) continue;
     const spill = { rows: endRow - startRow + 1, columns: endColumn - startColumn + 1 };
     set(startRow, startColumn, { ...anchor, spill });
     for (let row = startRow; row <= endRow; row++)

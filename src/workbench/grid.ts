@@ -37,6 +37,7 @@ import type { LoadedFunctions } from "../engine/functions";
 import { mend } from "../engine/mends/mend";
 import { descriptionsOf, findByAnyWord } from "./describe";
 import { fitNumbers } from "./fit-numbers";
+import { moveRulesWithTheirCells } from "./inserted-lines";
 
 export interface Grid {
   readonly univer: Univer;
@@ -96,6 +97,7 @@ export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: 
   const injector = univer.__getInjector();
   mend(injector, formula);
   fitNumbers();
+  moveRulesWithTheirCells();
   const failures = new Failures();
   const context = {
     formula,

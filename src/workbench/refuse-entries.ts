@@ -5,6 +5,7 @@ import { readValue } from "../engine/read-cells";
 import type { Computed } from "./computed";
 import { type CellPlace, refusalOf } from "./entry-check";
 import type { Grid } from "./grid";
+import { patternAt, shownValue } from "./shown-value";
 
 /** A rule that is not computed by then lets the entry stand: nobody waits for it any longer. */
 const PATIENCE = 3000;
@@ -32,7 +33,7 @@ export function refuseEntries(
       if (entered?.f ?? entered?.si) await Promise.race([computed.next(), patience()]);
       const value = readValue(worksheet.getCellRaw(row, col));
       const sentence = await Promise.race([refusalOf(grid, place, value), patience()]);
-      const entry = String(entered?.f ?? entered?.v ?? "");
+      const entry = entered?.f ?? shownValue(value, patternAt(grid, worksheet, row, col));
       // Once the old value is back.
       setTimeout(() => told(sentence === undefined ? undefined : { place, entry, sentence }), 0);
       const accepted = sentence === undefined;

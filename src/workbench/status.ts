@@ -11,11 +11,13 @@ import { type Grid, workbookOf } from "./grid";
 import type { Refused } from "./refuse-entries";
 import { reveal } from "./reveal";
 import { failingCells, messageAt, valueAt } from "./seen-cells";
+import { patternAt, shownValue } from "./shown-value";
 
 interface SeenCell {
   readonly place: CellPlace;
   readonly address: string;
   readonly value: Value;
+  readonly shown: string;
   /** Why it fails, as far as it is known. */
   readonly message?: string;
   readonly prompt?: string;
@@ -78,6 +80,7 @@ export class Status {
       place,
       address: addressOf(row, column),
       value,
+      shown: shownValue(value, patternAt(this.grid, worksheet, row, column)),
       ...(message !== undefined && { message }),
       ...(prompt !== undefined && { prompt }),
     };
@@ -124,7 +127,7 @@ function promptOf(rule: ISheetDataValidationRule | undefined): string | undefine
 }
 
 function parts(
-  { address, value, message, prompt }: SeenCell,
+  { address, value, shown, message, prompt }: SeenCell,
   refused: Refused | undefined,
 ): HTMLElement[] {
   const part = (kind: string, text: string) => {
@@ -138,14 +141,7 @@ function parts(
     : (message ?? (isError(value) ? undefined : prompt));
   return [
     part("address", address),
-    part("value", valueText(value)),
+    part("value", shown),
     ...(said === undefined ? [] : [part("message", said)]),
   ];
-}
-
-function valueText(value: Value): string {
-  if (value === null) return "";
-  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
-  if (typeof value === "number") return String(Number(value.toPrecision(12)));
-  return isError(value) ? value.error : value;
 }

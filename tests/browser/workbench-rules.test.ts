@@ -162,7 +162,7 @@ describe("a workbook from elsewhere", () => {
     await workbench.select("E1");
     expect(await enter(workbench, "2023-12-31")).toMatch(/After the start\.$/);
     await workbench.type("E1", "2025-12-31");
-    expect((await workbench.read("E1")).value).toBe("46022");
+    expect((await workbench.read("E1")).value).toBe("2025-12-31");
   });
 
   test("offers its lists, numbers as numbers", async () => {
@@ -182,6 +182,27 @@ describe("a workbook from elsewhere", () => {
     expect((await saved(workbench.page))("xl/worksheets/sheet1.xml")).toContain(rules);
     expect(workbench.errors).toEqual([]);
   });
+});
+
+test("a conditional format judges each cell by itself when a row is put in between", async () => {
+  const workbench = await WorkbenchPage.open(browser, running.address);
+  const { page } = workbench;
+  const cells =
+    '<sheetData><row r="1"><c r="A1"><v>1</v></c></row><row r="2"><c r="A2"><v>2</v></c></row><row r="3"><c r="A3"><v>3</v></c></row><row r="4"><c r="A4"><v>99</v></c></row></sheetData>';
+  const rule =
+    '<conditionalFormatting sqref="A1:A3"><cfRule type="cellIs" dxfId="0" priority="1" operator="greaterThan"><formula>10</formula></cfRule></conditionalFormatting>';
+  const styles =
+    '<cellXfs count="1"><xf numFmtId="0"/></cellXfs><dxfs count="1"><dxf><fill><patternFill><bgColor rgb="FF00FF99"/></patternFill></fill></dxf></dxfs>';
+  await page.evaluate(() => delete document.documentElement.dataset.computed);
+  const buffer = Buffer.from(rawWorkbook({ sheets: { S: cells + rule }, styles }));
+  await page.locator("#file").setInputFiles({ name: "between.xlsx", mimeType: "", buffer });
+  await workbench.computed();
+  await workbench.insertRowAbove("S", 2);
+  await workbench.type("A4", "50");
+  await expect.poll(() => painted(page, "#00ff99")).toBe(true);
+  await workbench.type("A4", "4");
+  await expect.poll(() => painted(page, "#00ff99")).toBe(false);
+  expect(workbench.errors).toEqual([]);
 });
 
 /** Types into the selected cell; gives what the status line says where the entry is not taken. */

@@ -80,6 +80,14 @@ describe("the page", () => {
     await button.waitFor({ state: "hidden" });
   });
 
+  test("tells why a formula fails that stands in the way of another one", async () => {
+    await workbench.type("D60", "=WETEND.DOSE.TARGET({5;6},0)");
+    await workbench.type("D61", "=WETEND.DOSE.TARGET(6.5,82)");
+    expect((await workbench.read("D60")).value).toBe("#SPILL!");
+    expect((await workbench.read("D61")).message).toContain("82");
+    for (const address of ["D60", "D61"]) await workbench.type(address, "gone");
+  });
+
   test("takes what people write and the grid does not understand by itself", async () => {
     await workbench.type("A62", `=SUM(${furnish?.name}[${furnish?.columns[1]}])`);
     expect((await workbench.read("A62")).value).toBe("1");
