@@ -139,7 +139,9 @@ describe("cells of ours that fail are named with a sentence", () => {
       "#NAME?",
       /^WETEND\.DOSE\.FUTURE is not/,
     ],
-    ["an error that comes in", "WETEND.DOSE.TARGET(1/0,0.8)", "#DIV/0!", /gives this error/],
+    ["an error that comes in", "WETEND.DOSE.TARGET(1/0,0.8)", "#DIV/0!", /division by zero/],
+    ["a text that is reckoned with", 'WETEND.DOSE.TARGET("six"*2,0.8)', "#VALUE!", /text stands/],
+    ["cells that are not there", "WETEND.DOSE.TARGET(INDEX(A1:A2,9),0.8)", "#REF!", /not there/],
     ["an answer that is not there", "WETEND.DOSE.TARGET(NA(),0.8)", "#N/A", /gives this error/],
   ])("%s", async (_, formula, error, message) => {
     const { failures } = await run({ B1: { value: 1, formula } });
