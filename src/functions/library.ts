@@ -56,7 +56,7 @@ const additive = whole(
  * A property of an additive. Your own table goes before the library, cell by cell. Typical values are a start
  * for a first estimate, not for a permit or a purchase: LIBRARY.SOURCE says how sure each is.
  * @customfunction LIBRARY.ADDITIVE
- * @param name Name of the additive, in any case [text].
+ * @param name Name of the additive in any case, or another word of the trade for it (CMC, corn starch) [text].
  * @param property Property [text]: kind, chemistry, charge, formula, degree of substitution, charged monomer, charge density, nitrogen, typical dose, retention, COD factor, BOD factor, theoretical oxygen demand, oxygen demand with nitrification, solids, solution strength, or one of the own table.
  * @param [ownTable] Own additives [table]: names in the first column, properties in the first row, a unit in brackets behind the property; a blank cell leaves the library's value.
  * @returns The value [unit of the property, told by LIBRARY.SOURCE].
@@ -108,7 +108,7 @@ const component = whole(
  * A property of a component of the furnish. Site capacity and half load are for cationic starch and were not
  * found published: calibrate them on a beaker test and keep them in a table of your own.
  * @customfunction LIBRARY.COMPONENT
- * @param name Name of the component, in any case [text].
+ * @param name Name of the component in any case, or another word of the trade for it (clay, PCC) [text].
  * @param property Property [text]: kind, specific surface, site capacity, half load, charge, first-pass retention, ash factor (at 900 °C), surface against fibre (fines), or one of the own table.
  * @param [ownTable] Own components [table]: names in the first column, properties in the first row, a unit in brackets behind the property; a blank cell leaves the library's value.
  * @returns The value [unit of the property, told by LIBRARY.SOURCE].
@@ -148,7 +148,7 @@ const source = whole(
  * Where a number of the library comes from, its range, and how sure it is. "Typical, from memory" was not
  * traced to a publication: a measurement of your own replaces it in one cell of a table of your own.
  * @customfunction LIBRARY.SOURCE
- * @param name Name of the additive or component, in any case [text].
+ * @param name Name of the additive or component in any case, or another word of the trade for it [text].
  * @param property Property, as in LIBRARY.ADDITIVE and LIBRARY.COMPONENT [text].
  * @param [ownTable] Own additives or components [table]: names in the first column, properties in the first row.
  * @returns Table: value, unit, low, high, evidence, source [unit as told in the table].

@@ -18,6 +18,8 @@ export type ChargedShare = Entry & { readonly value: number };
 export interface Additive {
   readonly name: string;
   readonly kind: string;
+  /** Other words of the trade for it. */
+  readonly alsoCalled?: readonly string[];
   readonly chemistry: string;
   /** Where the chemistry was read; from memory if absent. */
   readonly chemistrySource?: string;
@@ -49,7 +51,7 @@ const THEORETICAL = `${STOICHIOMETRY} Theoretical, above what is measured.`;
 
 /** Everything that the library says of an additive. */
 export function describeAdditive(additive: Additive): Item {
-  const { name, kind, formula, charges } = additive;
+  const { name, kind, alsoCalled = [], formula, charges } = additive;
   const span = spanOf(additive);
   const mass = (at: number) => molarMass(readFormula(formula(at)));
   const ofFormula = (compute: (at: number) => number, unit: string, source: string) =>
@@ -93,6 +95,7 @@ export function describeAdditive(additive: Additive): Item {
   return {
     name,
     kind,
+    alsoCalled,
     properties: new Map(properties.filter((one): one is [string, Entry] => one[1] !== undefined)),
   };
 }

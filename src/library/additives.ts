@@ -27,6 +27,7 @@ const nativeStarch = (
 ): Additive => ({
   name: `Native ${plant} starch`,
   kind: "native starch",
+  alsoCalled: [`${plant} starch`],
   chemistry: "Amylose and amylopectin, polymers of anhydroglucose; cooked before use",
   charge: "none",
   formula: () => "C6H10O5",
@@ -95,6 +96,7 @@ const polyacrylamide = (
 
 const WRITTEN: readonly Additive[] = [
   nativeStarch("maize", [0.88, 0.86, 0.9, "high"], {
+    alsoCalled: ["maize starch", "corn starch", "native corn starch"],
     protein: published(
       [0.0006, 0.00056, 0.00062],
       "fraction",
@@ -120,6 +122,7 @@ const WRITTEN: readonly Additive[] = [
     protein: typical([0.0005, 0.0003, 0.0008, "low"], "fraction"),
   }),
   nativeStarch("tapioca", [0.87, 0.85, 0.89, "high"], {
+    alsoCalled: ["tapioca starch", "cassava starch", "native cassava starch"],
     protein: typical([0.0002, 0.0001, 0.0004, "low"], "fraction"),
   }),
   cationicStarch([0.02, 0.015, 0.025, "medium"], [8, 4, 15, "medium"], [0.8, 0.7, 0.95, "medium"]),
@@ -156,10 +159,12 @@ const WRITTEN: readonly Additive[] = [
     strength: STARCH_STRENGTH,
   },
   gum("Guar gum", {
+    alsoCalled: ["guar"],
     chemistry: "Galactomannan, about two mannose to one galactose",
     chemistrySource: GALACTOMANNANS,
   }),
   gum("Cationic guar gum", {
+    alsoCalled: ["cationic guar"],
     chemistry: "Guar ether with quaternary groups",
     charge: "cationic at every pH",
     formula: (ds) => `C6H10O5(${QUATERNARY})${ds}`,
@@ -169,10 +174,12 @@ const WRITTEN: readonly Additive[] = [
     retention: [0.9, 0.75, 0.98, "low"],
   }),
   gum("Locust bean gum", {
+    alsoCalled: ["carob gum"],
     chemistry: "Galactomannan, about four mannose to one galactose",
     chemistrySource: GALACTOMANNANS,
   }),
   gum("Xanthan gum", {
+    alsoCalled: ["xanthan"],
     chemistry: "Bacterial polysaccharide with glucuronic acid, acetate and pyruvate side groups",
     charge: "anionic",
     formula: (pyruvate) => `C30H47O26Na(C2H2O)0.9(C3HO2Na)${pyruvate}`,
@@ -186,6 +193,7 @@ const WRITTEN: readonly Additive[] = [
   {
     name: "Carboxymethyl cellulose",
     kind: "carboxymethyl cellulose",
+    alsoCalled: ["CMC", "carboxymethylcellulose"],
     chemistry: "Cellulose ether, sodium salt; held by calcium, alum or a cationic partner",
     charge: "anionic",
     formula: (ds) => `C6H10O5(${CARBOXYMETHYL})${ds}`,
@@ -199,6 +207,7 @@ const WRITTEN: readonly Additive[] = [
     strength: [0.01, 0.005, 0.02, "medium"],
   },
   polyacrylamide("Cationic polyacrylamide", {
+    alsoCalled: ["CPAM"],
     chemistry: "Acrylamide with acryloyloxyethyltrimethylammonium chloride",
     charge: "cationic",
     formula: (x) => `(C3H5NO)${1 - x}(C8H16NO2Cl)${x}`,
@@ -207,6 +216,7 @@ const WRITTEN: readonly Additive[] = [
     retention: [0.95, 0.9, 0.99, "low"],
   }),
   polyacrylamide("Anionic polyacrylamide", {
+    alsoCalled: ["APAM"],
     chemistry: "Acrylamide with sodium acrylate; needs alum or a cationic partner",
     charge: "anionic",
     formula: (x) => `(C3H5NO)${1 - x}(C3H3O2Na)${x}`,
@@ -225,6 +235,7 @@ const WRITTEN: readonly Additive[] = [
     retention: [0.9, 0.75, 0.98, "low"],
   }),
   polyacrylamide("Glyoxalated polyacrylamide", {
+    alsoCalled: ["GPAM"],
     chemistry:
       "Acrylamide with diallyldimethylammonium chloride and 0.25 of bound glyoxal; reacts with cellulose on drying",
     charge: "cationic",

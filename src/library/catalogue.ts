@@ -2,7 +2,7 @@ import { noAnswer } from "../model/refusal";
 import { ADDITIVES } from "./additives";
 import { COMPONENTS } from "./components";
 import type { Entry, Item } from "./entry";
-import { nameKey, nearestNames } from "./names";
+import { called, nameKey, nearestNames } from "./names";
 import { type OwnCells, ownItems, ownOrBuiltIn } from "./own-table";
 
 /** Names of the additives, own ones first; with `kind` those of that kind, or of kinds that hold its words. */
@@ -46,7 +46,7 @@ function find(
 ): Entry {
   const ownOnes = ownItems(own);
   const found = [ownOnes, builtIn].flatMap((items) => {
-    const item = items.find((one) => nameKey(one.name) === nameKey(name));
+    const item = called(name, items);
     return item === undefined ? [] : [item];
   });
   const [first] = found;

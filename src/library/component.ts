@@ -5,6 +5,8 @@ import { described, type Entry, type Item, published, type Typical, typical } fr
 export interface Component {
   readonly name: string;
   readonly kind: "fibre" | "fines" | "filler";
+  /** Other words of the trade for it. */
+  readonly alsoCalled?: readonly string[];
   readonly surface: Typical;
   readonly capacity: Typical;
   readonly halfLoad: Typical;
@@ -24,7 +26,7 @@ const SURFACE_OF_FINES = published(
 
 /** Everything that the library says of a component. */
 export function describeComponent(component: Component): Item {
-  const { name, kind } = component;
+  const { name, kind, alsoCalled = [] } = component;
   const entries: [string, Entry][] = [
     ["kind", described(kind)],
     ["specific surface", typical(component.surface, "m²/g")],
@@ -35,7 +37,7 @@ export function describeComponent(component: Component): Item {
     ["ash factor", component.ash],
   ];
   if (kind === "fines") entries.push(["surface against fibre", SURFACE_OF_FINES]);
-  return { name, kind, properties: new Map(entries) };
+  return { name, kind, alsoCalled, properties: new Map(entries) };
 }
 
 /** Share of a mineral that is left at 900 °C, from its formula before and after. */

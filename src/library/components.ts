@@ -85,6 +85,7 @@ const WRITTEN: readonly Component[] = [
   {
     name: "Kaolin",
     kind: "filler",
+    alsoCalled: ["clay", "china clay", "kaolin clay"],
     surface: [10, 6, 15, "medium"],
     capacity: [1.2, 0.5, 2, "low"],
     halfLoad: [5, 1, 20, "low"],
@@ -100,6 +101,7 @@ const WRITTEN: readonly Component[] = [
   {
     name: "Ground calcium carbonate",
     kind: "filler",
+    alsoCalled: ["GCC"],
     surface: [6, 2, 12, "medium"],
     capacity: [0.8, 0.3, 1.5, "low"],
     halfLoad: [5, 1, 20, "low"],
@@ -110,6 +112,7 @@ const WRITTEN: readonly Component[] = [
   {
     name: "Precipitated calcium carbonate",
     kind: "filler",
+    alsoCalled: ["PCC"],
     surface: [8, 5, 12, "medium"],
     capacity: [0.8, 0.3, 1.5, "low"],
     halfLoad: [5, 1, 20, "low"],
@@ -120,6 +123,7 @@ const WRITTEN: readonly Component[] = [
   {
     name: "Talc",
     kind: "filler",
+    alsoCalled: ["talcum"],
     surface: [9, 3, 16, "low"],
     capacity: [0.7, 0.3, 1.5, "low"],
     halfLoad: [10, 1, 30, "low"],
@@ -130,6 +134,7 @@ const WRITTEN: readonly Component[] = [
   {
     name: "Titanium dioxide",
     kind: "filler",
+    alsoCalled: ["TiO2", "titania"],
     surface: [10, 7, 15, "medium"],
     capacity: [1.2, 0.5, 2, "low"],
     halfLoad: [5, 1, 20, "low"],

@@ -16,6 +16,8 @@ export interface Entry {
 export interface Item {
   readonly name: string;
   readonly kind: string;
+  /** Other words of the trade for it. */
+  readonly alsoCalled?: readonly string[];
   readonly properties: ReadonlyMap<string, Entry>;
 }
 

@@ -8,6 +8,17 @@ export function nameKey(name: string): string {
   return name.trim().toLowerCase().replace(/\s+/g, " ").replaceAll("fiber", "fibre");
 }
 
+/** The one of that name, or else the one that is also called so. */
+export function called<
+  T extends { readonly name: string; readonly alsoCalled?: readonly string[] },
+>(name: string, items: readonly T[]): T | undefined {
+  const key = nameKey(name);
+  return (
+    items.find((item) => nameKey(item.name) === key) ??
+    items.find(({ alsoCalled = [] }) => alsoCalled.some((other) => nameKey(other) === key))
+  );
+}
+
 /** The names most like the one that was asked for, best first. */
 export function nearestNames(wanted: string, names: readonly string[]): readonly string[] {
   const keyOf = (name: string) => nameKey(name.slice(0, LONGEST_NAME));

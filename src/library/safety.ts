@@ -2,7 +2,7 @@ import { noAnswer } from "../model/refusal";
 import { ADDITIVES } from "./additives";
 import { COMPONENTS } from "./components";
 import type { Item } from "./entry";
-import { nameKey, nearestNames } from "./names";
+import { called, nameKey, nearestNames } from "./names";
 import { TASKS } from "./tasks";
 
 /** What every list of cautions ends with. */
@@ -99,7 +99,7 @@ const BY_NAME: ReadonlyMap<string, readonly string[]> = new Map([
 export function cautionsFor(name: string): readonly string[] {
   const key = nameKey(name);
   const task = TASKS.find((one) => nameKey(one.name) === key);
-  const items = itemsCalled(key);
+  const items = itemsCalled(name);
   const cautions = task?.cautions ?? items.flatMap(cautionsOf);
   if (cautions.length === 0) refuseUnknown(name);
   return [...new Set(cautions), FIRST_OF_ALL];
@@ -108,10 +108,10 @@ export function cautionsFor(name: string): readonly string[] {
 const ITEMS: readonly Item[] = [...ADDITIVES, ...COMPONENTS];
 
 /** The item of that name; else all of that kind, or of kinds that hold its words ("starch"). */
-function itemsCalled(key: string): readonly Item[] {
-  const item = ITEMS.find((one) => nameKey(one.name) === key);
+function itemsCalled(name: string): readonly Item[] {
+  const item = called(name, ITEMS);
   if (item !== undefined) return [item];
-  return ITEMS.filter(({ kind }) => ` ${kind} `.includes(` ${key} `));
+  return ITEMS.filter(({ kind }) => ` ${kind} `.includes(` ${nameKey(name)} `));
 }
 
 function cautionsOf({ name, kind }: Item): readonly string[] {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { ADDITIVES } from "../../src/library/additives";
 import {
   additiveNames,
   additiveProperty,
@@ -6,6 +7,8 @@ import {
   componentNames,
   componentProperty,
 } from "../../src/library/catalogue";
+import { COMPONENTS } from "../../src/library/components";
+import { nameKey } from "../../src/library/names";
 import type { OwnCells } from "../../src/library/own-table";
 import { expectRefusal } from "../model/expectations";
 
@@ -39,6 +42,28 @@ describe("looking up the library", () => {
     );
     expect(anyProperty("kaolin", "ash factor", null).evidence).toBe("computed");
     expect(anyProperty("guar gum", "charge", null).value).toBe("none");
+  });
+
+  it("knows other words of the trade, after the names themselves", () => {
+    const kaolin = componentProperty("Kaolin", "ash factor", null);
+    expect(componentProperty("china CLAY", "ash factor", null)).toBe(kaolin);
+    expect(additiveProperty("corn starch", "retention", null)).toBe(
+      additiveProperty("Native maize starch", "retention", null),
+    );
+    expect(additiveProperty("CMC", "charge", null).value).toBe("anionic");
+    const own: OwnCells = [
+      ["component", "specific surface"],
+      ["clay", 12],
+    ];
+    expect(componentProperty("clay", "specific surface", own).value).toBe(12);
+    expect(componentProperty("kaolin", "specific surface", own).value).toBe(10);
+  });
+
+  it("has each name and each other word for one thing only", () => {
+    for (const items of [ADDITIVES, COMPONENTS]) {
+      const words = items.flatMap(({ name, alsoCalled = [] }) => [name, ...alsoCalled]);
+      expect(new Set(words.map(nameKey)).size).toBe(words.length);
+    }
   });
 
   it("names the nearest where a name is unknown", () => {

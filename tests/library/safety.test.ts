@@ -27,6 +27,11 @@ describe("cautions", () => {
     expect(cautions.filter((caution) => caution === FIRST_OF_ALL)).toHaveLength(1);
   });
 
+  it("are found by another word of the trade", () => {
+    expect(cautionsFor("clay")).toEqual(cautionsFor("Kaolin"));
+    expect(cautionsFor("GPAM")).toEqual(cautionsFor("Glyoxalated polyacrylamide"));
+  });
+
   it("point only to tasks that exist", () => {
     const pointer = /\b[Ss]ee ((?:[A-Z][a-z]+(?: [a-z]+)?(?: and )?)+)/g;
     const pointed = everyName

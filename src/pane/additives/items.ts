@@ -2,7 +2,7 @@ import type { SheetHost, SheetTable } from "../../host/host";
 import { ADDITIVES } from "../../library/additives";
 import { COMPONENTS } from "../../library/components";
 import type { Entry, Item } from "../../library/entry";
-import { nameKey } from "../../library/names";
+import { called, nameKey } from "../../library/names";
 import { ownItems, ownOrBuiltIn } from "../../library/own-table";
 import { search } from "../parts/search";
 
@@ -91,7 +91,7 @@ const cellsOf = ({ columns, rows }: SheetTable) => [columns, ...rows];
 function withOwn(shelf: Shelf, own: readonly Listed[]): readonly Listed[] {
   const builtIn: readonly Item[] = SHELVES[shelf].items;
   const completed = own.map((item) => {
-    const same = builtIn.find(({ name }) => nameKey(name) === nameKey(item.name));
+    const same = called(item.name, builtIn);
     if (same === undefined) return item;
     const kind = item.kind === "" ? same.kind : item.kind;
     return { ...item, kind, properties: together(item.properties, same.properties) };
@@ -132,9 +132,10 @@ export function findItems(
   query: string,
 ): readonly Listed[] {
   const ofKind = kind === "" ? items : items.filter((item) => kindOf(item) === kind);
-  return search(query, ofKind, ({ name, kind: own, properties }) => [
+  return search(query, ofKind, ({ name, kind: own, alsoCalled = [], properties }) => [
     name,
     own,
+    ...alsoCalled,
     ...["chemistry", "charge"].map((property) => String(properties.get(property)?.value ?? "")),
   ]);
 }
