@@ -9,6 +9,7 @@ import { mendArrayConstants } from "./array-constants";
 import { mendBlankLookups } from "./blank-lookups";
 import { mendCells } from "./cells";
 import { mendIndex } from "./index-of-columns";
+import { mendLetNames } from "./let-names";
 import { mendLexer } from "./lexer";
 import { mendResults } from "./results";
 
@@ -18,6 +19,7 @@ export function mend(injector: Injector, formula: EngineFormula): void {
   mendArrayConstants(formula);
   mendBlankLookups(formula);
   mendLexer(injector, formula);
+  mendLetNames(injector, formula);
   mendResults(injector, formula);
   mendFunctions(injector, formula);
 }
