@@ -8,6 +8,7 @@ import { type ReadCell, readCells } from "../engine/read-cells";
 import { expandTables } from "../engine/structured";
 import { NAMESPACE } from "../help/reference";
 import type { Book, Cell, DefinedName, Extent, Sheet, Style, Table } from "../workbook/book";
+import { answersWithBlock } from "../workbook/formula/future-functions";
 import {
   type Carried,
   charactersOfPixels,
@@ -169,14 +170,16 @@ export function writtenFormula(
 }
 
 /**
- * An answer of one cell spills too, where the formula came as a dynamic array or calls one of our
- * functions: a plain formula would show with a mark in front of it. In a table nothing spills.
+ * An answer of one cell spills too, where the formula came as a dynamic array, calls one of our functions
+ * or answers with a block: a plain formula would show with a mark in front of it, and its first value only.
+ * In a table nothing spills.
  */
 function spillOf(cell: ReadCell, formula: string, tabled: boolean): { spill?: Extent } {
   if (cell.spill) return { spill: cell.spill };
   const { dynamic } = (cell.data?.custom ?? {}) as Carried;
-  const ours = !tabled && formula.toUpperCase().includes(`${NAMESPACE}.`);
-  return dynamic || ours ? { spill: { rows: 1, columns: 1 } } : {};
+  const ours = formula.toUpperCase().includes(`${NAMESPACE}.`);
+  const spills = !tabled && (ours || answersWithBlock(formula));
+  return dynamic || spills ? { spill: { rows: 1, columns: 1 } } : {};
 }
 
 const inTable = (tables: readonly Table[], sheet: string, row: number, column: number) =>

@@ -1,4 +1,5 @@
 import { readFile } from "node:fs/promises";
+import { strFromU8, unzipSync } from "fflate";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { layOut } from "../../src/workbook/layout/lay-out";
@@ -122,6 +123,7 @@ describe("the page", () => {
   });
 
   test("saves an .xlsx that it opens again with the same formulas and values", async () => {
+    await workbench.type("F60", "=FILTER({1;2},{1;0})");
     const before = await numbers(workbench, ["dose", "lost"]);
     const [download] = await Promise.all([
       workbench.page.waitForEvent("download"),
@@ -129,6 +131,9 @@ describe("the page", () => {
     ]);
     expect(download.suggestedFilename()).toBe("dose-and-effluent.xlsx");
     const bytes = await readFile(await download.path());
+    const parts = Object.values(unzipSync(bytes)).map((part) => strFromU8(part));
+    const sheet = parts.find((part) => part.includes('<c r="F60"'));
+    expect(sheet).toMatch(/<c r="F60"[^>]* cm="1"[^>]*><f t="array" ref="F60">/);
     await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
     await workbench.page
       .locator("#file")

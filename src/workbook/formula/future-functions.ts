@@ -43,6 +43,12 @@ WRAPROWS XLOOKUP XMATCH
 
 export const isRecent = (name: string): boolean => recentFunctions.has(name.toUpperCase());
 
+/** Whether a formula answers with a block of cells of whatever size: today's may be a single one. */
+export const answersWithBlock = (formula: string): boolean =>
+  /^(?:CHOOSECOLS|CHOOSEROWS|DROP|EXPAND|FILTER|HSTACK|RANDARRAY|SEQUENCE|SORT|SORTBY|TAKE|TEXTSPLIT|TOCOL|TOROW|UNIQUE|VSTACK|WRAPCOLS|WRAPROWS)\(/i.test(
+    formula.trim(),
+  );
+
 /** FILTER → _xlfn._xlws.FILTER, SEQUENCE → _xlfn.SEQUENCE, SUM → SUM. */
 export function withFuturePrefix(name: string): string {
   const upper = name.toUpperCase();
