@@ -115,7 +115,7 @@ describe("a template", () => {
     await workbench.computed();
     expect((await workbench.read("Results!E55")).message).toBe("");
     await workbench.type("Results!A55", "5");
-    const said = "Mean of the strips of this sheet (ISO 1924-2).";
+    const said = "Mean of the strips of this sheet (ISO 1924-2). Where there is none: why.";
     await expect.poll(async () => (await workbench.read("E55")).message).toBe(said);
     expect(await enter(workbench, "0")).toMatch(/^Not taken: 0\. Give a number from 0\.001/);
   });
