@@ -5,6 +5,9 @@ import { areaIn } from "./place";
 
 type Attributes = Readonly<Record<string, string>>;
 
+/** A file's widths hold the five pixels beside the digits, which are seven wide (ECMA-376 Part 1 §18.3.1.13). */
+const charactersOf = (width: number) => Math.max(0, Math.round((width - 5 / 7) * 100) / 100);
+
 /** What stands around the cells of a sheet: widths, heights, frozen rows, merged cells. */
 export class SheetFrame {
   readonly #widths: Record<number, number> = {};
@@ -37,7 +40,8 @@ export class SheetFrame {
     const last = Math.min(Number(max) - 1, sheetColumns - 1);
     if (width === undefined || !(first > this.#lastColumn) || !(last >= first)) return;
     this.#lastColumn = last;
-    for (let column = first; column <= last; column++) this.#widths[column] = Number(width);
+    for (let column = first; column <= last; column++)
+      this.#widths[column] = charactersOf(Number(width));
   }
 
   parts(): Pick<Sheet, "columnWidths" | "rowHeights" | "merged" | "frozen"> {

@@ -203,7 +203,7 @@ test("values that look like others are written as what they are", async () => {
 });
 
 test.each(plans)(
-  "the formulas, names and tables of $id are read back as the plan lays them out",
+  "the formulas, names, tables and column widths of $id are read back as the plan lays them out",
   async (plan) => {
     const planned = layOut(plan);
     const all = functionNames(inject("functions").metadata.functions.map(({ id }) => id));
@@ -218,6 +218,9 @@ test.each(plans)(
         ),
       ]);
     expect(formulasOf(book.sheets)).toEqual(formulasOf(planned.sheets));
+    const widthsOf = (sheets: Book["sheets"]) =>
+      sheets.map(({ columnWidths = {} }) => columnWidths);
+    expect(widthsOf(book.sheets)).toEqual(widthsOf(planned.sheets));
     const sorted = (names: Book["definedNames"]) =>
       [...names].sort((a, b) => (a.name < b.name ? -1 : 1));
     expect(sorted(book.definedNames)).toEqual(sorted(planned.definedNames));

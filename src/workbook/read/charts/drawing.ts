@@ -15,15 +15,17 @@ export interface Standing {
 }
 
 const EMU_PER_PIXEL = 9525;
-/** A file's widths have the room beside the digits in them. */
 const DIGIT_PIXELS = 7;
+const PIXELS_BESIDE_DIGITS = 5;
 const USUAL_COLUMN_PIXELS = 64;
 const USUAL_ROW_PIXELS = 20;
 const MOST_PIXELS = 4000;
 
 const columnPixels = ({ columnWidths }: Sheet, column: number) => {
   const characters = columnWidths?.[column];
-  return characters === undefined ? USUAL_COLUMN_PIXELS : Math.round(characters * DIGIT_PIXELS);
+  return characters === undefined
+    ? USUAL_COLUMN_PIXELS
+    : Math.round(characters * DIGIT_PIXELS + PIXELS_BESIDE_DIGITS);
 };
 const rowPixels = ({ rowHeights }: Sheet, row: number) => {
   const points = rowHeights?.[row];
