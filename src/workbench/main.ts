@@ -11,6 +11,7 @@ import { Choices } from "./choices";
 import { circleNotice } from "./circle-notice";
 import { Computed } from "./computed";
 import { Desk, type Lying } from "./desk";
+import { followSheets } from "./follow-sheets";
 import { followSpills } from "./follow-spills";
 import { describeFunctions, openGrid } from "./grid";
 import { growTables } from "./growing-tables";
@@ -148,6 +149,7 @@ async function start(): Promise<void> {
       void showChartsOnce().catch(broken);
     });
   });
+  followSheets(grid);
   nameControls(byId("grid"));
   followTheme(grid);
   describeFunctions(grid, loaded);

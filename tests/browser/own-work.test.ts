@@ -90,3 +90,22 @@ test("A table takes in what is typed below it; undone and done again it goes and
   await expect.poll(entered).toBe("51");
   expect(await value("G55")).toBe("36");
 });
+
+test("A sheet that is taken away leaves an error that is explained wherever it was read.", async () => {
+  await open("Dose and effluent");
+  const { page } = workbench;
+  await workbench.show("Thirty days");
+  expect(Number(await value("B5"))).toBeGreaterThan(0);
+  await page
+    .locator("[data-u-comp=slide-tab-item]", { hasText: /^Log$/ })
+    .click({ button: "right" });
+  await page.evaluate(() => delete document.documentElement.dataset.computed);
+  await page.getByText("Delete", { exact: true }).first().click();
+  await page.getByRole("button", { name: "OK" }).click();
+  await workbench.computed();
+  await workbench.show("Thirty days");
+  expect(await workbench.read("B5")).toMatchObject({
+    value: "#REF!",
+    message: expect.stringContaining("a sheet"),
+  });
+});
