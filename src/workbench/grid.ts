@@ -62,13 +62,23 @@ const accent = {
 
 const theme = { ...defaultTheme, primary: accent, indigo: accent };
 
+/** The grid's words, where they leave out what a person should know. */
+function ownWords(): typeof words {
+  const all = structuredClone(words);
+  const { sheetConfig } = all["sheets-ui"];
+  sheetConfig.deleteSheetContent =
+    "Delete this sheet and all that is on it? This cannot be undone, and formulas that read it will show #REF!.";
+  sheetConfig.deleteLargeSheetContent = sheetConfig.deleteSheetContent;
+  return all;
+}
+
 export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: boolean): Grid {
   const univer = new Univer({
     theme,
     darkMode: dark,
     logLevel: LogLevel.ERROR,
     locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: words },
+    locales: { [LocaleType.EN_US]: ownWords() },
   });
   univer.registerPlugin(UniverDocsPlugin);
   univer.registerPlugin(UniverRenderEnginePlugin);

@@ -175,7 +175,7 @@ describe("a workbook from elsewhere", () => {
     await workbench.page.keyboard.press("Enter");
     await workbench.page.locator("#status .value", { hasText: /^7$/ }).waitFor();
     await workbench.type("G1", "=C1+1");
-    expect((await workbench.read("G1")).value).toBe("8");
+    await expect.poll(async () => (await workbench.read("G1")).value).toBe("8");
   });
 
   test("keeps its rules as they were when it is saved", async () => {

@@ -9,7 +9,7 @@ const useStyles = makeStyles({
     // Fonts made for text leave no room about the bar of a fraction.
     "& mfrac > :first-child": { paddingBottom: "0.1em" },
     "& mfrac > :last-child": { paddingTop: "0.1em" },
-    "& math": { marginInlineEnd: "1em" },
+    "& math:not(:last-child)": { marginInlineEnd: "1em" },
     "& .letter": { fontStyle: "italic", textTransform: "none" },
   },
   inline: { margin: 0, fontSize: tokens.fontSizeBase300 },

@@ -5,6 +5,8 @@ const useStyles = makeStyles({
   scroll: { overflowX: "auto", overflowY: "hidden", maxWidth: "100%" },
 });
 
+const isWiderThanItsPlace = (element: HTMLElement) => element.scrollWidth > element.clientWidth;
+
 /** What may be wider than the pane. Where it is, the keyboard can scroll it, too. */
 export function Scroll(props: { label: string; className?: string; children: ReactNode }) {
   const styles = useStyles();
@@ -13,10 +15,12 @@ export function Scroll(props: { label: string; className?: string; children: Rea
   useEffect(() => {
     const element = place.current;
     if (element === null) return;
-    const observer = new ResizeObserver(() => setWide(element.scrollWidth > element.clientWidth));
+    const observer = new ResizeObserver(() => setWide(isWiderThanItsPlace(element)));
     observer.observe(element);
     return () => observer.disconnect();
   }, []);
+  // What stands in it may have changed, though its place has not.
+  useEffect(() => setWide(place.current !== null && isWiderThanItsPlace(place.current)));
   return (
     <section
       ref={place}
