@@ -37,7 +37,7 @@ import type { LoadedFunctions } from "../engine/functions";
 import { mend } from "../engine/mends/mend";
 import { descriptionsOf, findByAnyWord } from "./describe";
 import { fitNumbers } from "./fit-numbers";
-import { moveRulesWithTheirCells } from "./inserted-lines";
+import { moveRulesWithTheirCells } from "./following/grid-formulas";
 
 export interface Grid {
   readonly univer: Univer;

@@ -205,6 +205,50 @@ test("a conditional format judges each cell by itself when a row is put in betwe
   expect(workbench.errors).toEqual([]);
 });
 
+test("an entry rule and a list take in a row that is put in between, and lose it by undoing", async () => {
+  const workbench = await WorkbenchPage.open(browser, running.address);
+  const { page } = workbench;
+  const cells =
+    '<sheetData><row r="1"><c r="A1"><v>1</v></c><c r="D1" t="str"><v>low</v></c></row><row r="2"><c r="A2"><v>2</v></c><c r="D2" t="str"><v>high</v></c></row><row r="3"><c r="A3"><v>3</v></c></row></sheetData>';
+  const rules =
+    '<dataValidations count="2"><dataValidation type="list" allowBlank="1" showErrorMessage="1" error="From the list." sqref="C1"><formula1>$D$1:$D$2</formula1></dataValidation>' +
+    '<dataValidation type="custom" showErrorMessage="1" error="Not twice." sqref="A1:A3"><formula1>COUNTIF($A$1:$A$3,A1)=1</formula1></dataValidation></dataValidations>';
+  await page.evaluate(() => delete document.documentElement.dataset.computed);
+  const buffer = Buffer.from(rawWorkbook({ sheets: { S: cells + rules } }));
+  await page.locator("#file").setInputFiles({ name: "twice.xlsx", mimeType: "", buffer });
+  await workbench.computed();
+  await workbench.insertRowAbove("S", 2);
+  for (const [address, double] of [
+    ["A1", "3"],
+    ["A2", "3"],
+    ["A4", "1"],
+  ] as const) {
+    await workbench.select(address);
+    expect(await enter(workbench, double)).toBe(`Not taken: ${double}. Not twice.`);
+  }
+  await workbench.type("A2", "7");
+  await workbench.type("A4", "5");
+  expect((await workbench.read("A2")).value).toBe("7");
+  expect((await workbench.read("A4")).value).toBe("5");
+  await workbench.type("D2", "middle");
+  await workbench.type("C1", "high");
+  expect((await workbench.read("C1")).value).toBe("high");
+  await workbench.select("C1");
+  await page.keyboard.press("Alt+ArrowDown");
+  const options = page.getByRole("listbox").getByRole("option");
+  await options.first().waitFor();
+  expect(await options.allTextContents()).toEqual(["low", "middle", "high"]);
+  await page.keyboard.press("Escape");
+  // The entries in A2, A4, D2 and C1, and the row.
+  for (let steps = 0; steps < 5; steps++) await page.keyboard.press("Control+z");
+  await expect.poll(async () => (await workbench.read("A3")).value).toBe("3");
+  await workbench.type("A5", "3");
+  await workbench.type("A3", "4");
+  await workbench.select("A3");
+  expect(await enter(workbench, "2")).toBe("Not taken: 2. Not twice.");
+  expect(workbench.errors).toEqual([]);
+});
+
 /** Types into the selected cell; gives what the status line says where the entry is not taken. */
 async function enter({ page }: WorkbenchPage, text: string): Promise<string> {
   await page.keyboard.type(text);

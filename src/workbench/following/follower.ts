@@ -21,7 +21,7 @@ export interface Followed {
 
 export const isGone = ({ area }: Followed) => area.rows === 0 || area.columns === 0;
 
-type Change = (followed: Followed) => Followed;
+export type Change = (followed: Followed) => Followed;
 
 interface Done {
   readonly id: string;
@@ -103,7 +103,7 @@ interface Told {
   readonly to: { readonly subUnitId: string };
 }
 
-function changeBy(id: string, params: unknown): Change | undefined {
+export function changeBy(id: string, params: unknown): Change | undefined {
   if (!(id in opposite)) return undefined;
   const told = params as Told;
   if (id === MoveRangeMutation.id) return carried(told);

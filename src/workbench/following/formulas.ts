@@ -17,7 +17,7 @@ export interface Home {
 export type FormulaNow = (nameOf: NameOf) => string | undefined;
 
 export function followFormula(
-  follower: Follower,
+  follower: Pick<Follower, "follow">,
   home: Home,
   formula: string,
   idOf: (sheet: string) => string,
@@ -57,7 +57,7 @@ function partsOf(tokens: readonly Token[]): (string | Reference)[] {
 }
 
 function followReference(
-  follower: Follower,
+  follower: Pick<Follower, "follow">,
   home: Home,
   { prefix, ends }: Reference,
   idOf: (sheet: string) => string,
