@@ -1,23 +1,15 @@
 /** What people add of their own in the workbench: a blank workbook, rows below a table, sheets. */
 import { readFile } from "node:fs/promises";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { openBrowser } from "./browser";
-import { type RunningWorkbench, startWorkbench, WorkbenchPage } from "./workbench";
+import { beforeAll, expect, test } from "vitest";
+import { serveWorkbench } from "./served-workbench";
+import type { WorkbenchPage } from "./workbench";
 
-let running: RunningWorkbench;
-let browser: Browser;
+const served = serveWorkbench();
 let workbench: WorkbenchPage;
 
 beforeAll(async () => {
-  [running, browser] = await Promise.all([startWorkbench(), openBrowser()]);
-  workbench = await WorkbenchPage.open(browser, running.address);
+  workbench = await served.open();
   workbench.page.on("dialog", (dialog) => void dialog.accept());
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await running?.stop();
 });
 
 async function open(title: string): Promise<void> {

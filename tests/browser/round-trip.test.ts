@@ -1,24 +1,13 @@
 import { readFile } from "node:fs/promises";
 import ExcelJS from "exceljs";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, inject, test } from "vitest";
+import { expect, inject, test } from "vitest";
 import type { Book } from "../../src/workbook/book";
 import { functionNames } from "../../src/workbook/formula/stored-form";
 import { readWorkbook } from "../../src/workbook/read/read-workbook";
-import { openBrowser } from "./browser";
-import { type RunningWorkbench, startWorkbench, WorkbenchPage } from "./workbench";
+import { serveWorkbench } from "./served-workbench";
+import type { WorkbenchPage } from "./workbench";
 
-let running: RunningWorkbench;
-let browser: Browser;
-
-beforeAll(async () => {
-  [running, browser] = await Promise.all([startWorkbench(), openBrowser()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await running?.stop();
-});
+const served = serveWorkbench();
 
 const names = functionNames(inject("functions").metadata.functions.map(({ id }) => id));
 
@@ -72,7 +61,7 @@ async function saved({ page }: WorkbenchPage): Promise<Book> {
 test("a workbook of another library keeps its formulas, through edits and through an inserted row", async () => {
   const bytes = await foreign();
   const before = (await readWorkbook(bytes, names)).book;
-  const workbench = await WorkbenchPage.open(browser, running.address);
+  const workbench = await served.open();
   await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
   await workbench.page
     .locator("#file")

@@ -1,6 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { strFromU8, unzipSync } from "fflate";
-import type { Browser, Locator } from "playwright-core";
+import type { Locator } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { addressOf } from "../../src/workbook/address";
 import { layOut } from "../../src/workbook/layout/lay-out";
@@ -9,20 +9,10 @@ import { plans } from "../../templates/plans";
 import { chemicalBudget } from "../../templates/plans/chemical-budget";
 import { doseAndEffluent } from "../../templates/plans/dose-and-effluent";
 import { seriousFindings } from "./axe";
-import { openBrowser } from "./browser";
-import { type RunningWorkbench, startWorkbench, WorkbenchPage } from "./workbench";
+import { serveWorkbench } from "./served-workbench";
+import type { WorkbenchPage } from "./workbench";
 
-let running: RunningWorkbench;
-let browser: Browser;
-
-beforeAll(async () => {
-  [running, browser] = await Promise.all([startWorkbench(), openBrowser()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await running?.stop();
-});
+const served = serveWorkbench();
 
 const chartsOf = (plan: (typeof plans)[number]) =>
   layOut(plan).sheets.flatMap(({ name, charts }) =>
@@ -64,7 +54,7 @@ describe("the pictures of charts", () => {
   let asked = false;
 
   beforeAll(async () => {
-    workbench = await WorkbenchPage.open(browser, running.address);
+    workbench = await served.open();
     workbench.page.on("dialog", (dialog) => {
       asked = true;
       void dialog.accept();
@@ -190,7 +180,7 @@ describe("a saved template", () => {
   let workbench: WorkbenchPage;
 
   beforeAll(async () => {
-    workbench = await WorkbenchPage.open(browser, running.address);
+    workbench = await served.open();
   });
 
   afterAll(() => workbench.page.close());
@@ -248,7 +238,7 @@ describe("a saved template", () => {
 });
 
 test("a sheet that is copied has its chart, and the copy draws its own cells", async () => {
-  const workbench = await WorkbenchPage.open(browser, running.address);
+  const workbench = await served.open();
   const { page } = workbench;
   const permit = planned("Permit");
   await workbench.show("Permit");
@@ -280,7 +270,7 @@ describe("a saved template that is opened again", () => {
   let first: Saved;
 
   beforeAll(async () => {
-    workbench = await WorkbenchPage.open(browser, running.address);
+    workbench = await served.open();
     await workbench.type("Permit!B6", "3000");
     first = await saved(workbench);
     await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
@@ -338,7 +328,7 @@ describe.each([
   ["forced colours", { forcedColors: "active" }],
 ] as const)("in %s", (_, options) => {
   test("a sheet with charts has no serious fault of accessibility", async () => {
-    const workbench = await WorkbenchPage.open(browser, running.address, options);
+    const workbench = await served.open(options);
     await workbench.show("Thirty days");
     await picture(workbench, planned("Thirty days")).waitFor();
     expect(await seriousFindings(workbench.page)).toEqual([]);

@@ -1,27 +1,17 @@
 import { readFile } from "node:fs/promises";
 import { unzipSync } from "fflate";
-import type { Browser, Locator, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Locator, Page } from "playwright-core";
+import { beforeAll, describe, expect, test } from "vitest";
 import { layOut } from "../../src/workbook/layout/lay-out";
 import { plans } from "../../templates/plans";
 import { doseAndEffluent } from "../../templates/plans/dose-and-effluent";
 import { seriousFindings } from "./axe";
-import { openBrowser } from "./browser";
-import { type RunningWorkbench, startWorkbench, WorkbenchPage } from "./workbench";
+import { serveWorkbench } from "./served-workbench";
+import type { WorkbenchPage } from "./workbench";
 
 const planned = layOut(doseAndEffluent);
 
-let running: RunningWorkbench;
-let browser: Browser;
-
-beforeAll(async () => {
-  [running, browser] = await Promise.all([startWorkbench(), openBrowser()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await running?.stop();
-});
+const served = serveWorkbench();
 
 const paneOf = (page: Page) => page.getByRole("complementary", { name: "Pane", exact: true });
 const sheetNames = (page: Page) => page.locator("main").getByRole("tab").allTextContents();
@@ -37,7 +27,7 @@ describe("beside the grid", () => {
   let page: Page;
 
   beforeAll(async () => {
-    workbench = await WorkbenchPage.open(browser, running.address);
+    workbench = await served.open();
     page = workbench.page;
   });
 
@@ -204,7 +194,7 @@ describe("beside the grid", () => {
 
   test("nothing is asked of any other machine, and no error is logged", () => {
     const elsewhere = workbench.requests.filter(
-      (url) => !url.startsWith(`${running.address}/`) && !/^(data|blob):/.test(url),
+      (url) => !url.startsWith(`${served.running.address}/`) && !/^(data|blob):/.test(url),
     );
     expect(elsewhere).toEqual([]);
     expect(workbench.errors).toEqual([]);
@@ -218,7 +208,7 @@ describe.each([
   ["narrow and dark", { viewport: { width: 320, height: 700 }, colorScheme: "dark" }],
 ] as const)("%s", (_, options) => {
   test("the page with its pane has no serious fault of accessibility and does not scroll sideways", async () => {
-    const { page, errors } = await WorkbenchPage.open(browser, running.address, options);
+    const { page, errors } = await served.open(options);
     const button = page.getByRole("button", { name: "Pane", exact: true });
     if ((await button.getAttribute("aria-expanded")) === "false") await button.click();
     await paneOf(page).getByRole("tab", { name: "Additives" }).waitFor();

@@ -1,32 +1,22 @@
 import { readFile } from "node:fs/promises";
 import { strFromU8, unzipSync } from "fflate";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { beforeAll, describe, expect, test } from "vitest";
 import { layOut } from "../../src/workbook/layout/lay-out";
 import { ruleLooks } from "../../src/workbook/layout/looks";
 import { doseAndEffluent } from "../../templates/plans/dose-and-effluent";
 import { rawWorkbook } from "../workbook/raw-workbook";
 import { seriousFindings } from "./axe";
-import { openBrowser } from "./browser";
-import { type RunningWorkbench, startWorkbench, WorkbenchPage } from "./workbench";
+import { serveWorkbench } from "./served-workbench";
+import type { WorkbenchPage } from "./workbench";
 
-let running: RunningWorkbench;
-let browser: Browser;
-
-beforeAll(async () => {
-  [running, browser] = await Promise.all([startWorkbench(), openBrowser()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await running?.stop();
-});
+const served = serveWorkbench();
 
 describe("a template", () => {
   let workbench: WorkbenchPage;
 
   beforeAll(async () => {
-    workbench = await WorkbenchPage.open(browser, running.address);
+    workbench = await served.open();
   });
 
   test("paints a load over its limit, and no longer once it is below", async () => {
@@ -136,7 +126,7 @@ describe("a workbook from elsewhere", () => {
   let workbench: WorkbenchPage;
 
   beforeAll(async () => {
-    workbench = await WorkbenchPage.open(browser, running.address);
+    workbench = await served.open();
     await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
     const buffer = Buffer.from(rawWorkbook({ sheets: { S: cells + rules }, styles }));
     await workbench.page
@@ -185,7 +175,7 @@ describe("a workbook from elsewhere", () => {
 });
 
 test("a conditional format judges each cell by itself when a row is put in between", async () => {
-  const workbench = await WorkbenchPage.open(browser, running.address);
+  const workbench = await served.open();
   const { page } = workbench;
   const cells =
     '<sheetData><row r="1"><c r="A1"><v>1</v></c></row><row r="2"><c r="A2"><v>2</v></c></row><row r="3"><c r="A3"><v>3</v></c></row><row r="4"><c r="A4"><v>99</v></c></row></sheetData>';

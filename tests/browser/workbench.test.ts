@@ -1,27 +1,16 @@
 import { readFile } from "node:fs/promises";
 import { strFromU8, unzipSync } from "fflate";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { beforeAll, describe, expect, test } from "vitest";
 import { layOut } from "../../src/workbook/layout/lay-out";
 import { doseAndEffluent } from "../../templates/plans/dose-and-effluent";
 import { seriousFindings } from "./axe";
-import { openBrowser } from "./browser";
-import { type RunningWorkbench, startWorkbench, WorkbenchPage } from "./workbench";
+import { serveWorkbench } from "./served-workbench";
+import { startWorkbench, type WorkbenchPage } from "./workbench";
 
-let running: RunningWorkbench;
-let browser: Browser;
-
-beforeAll(async () => {
-  [running, browser] = await Promise.all([startWorkbench(), openBrowser()]);
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await running?.stop();
-});
+const served = serveWorkbench();
 
 test("npm start prints one line, which says where to point the browser", () => {
-  expect(running.printed().trim()).toMatch(
+  expect(served.running.printed().trim()).toMatch(
     /^(Port 3000 is taken\. )?Open http:\/\/127\.0\.0\.1:\d+ in a browser\. Ctrl-C ends it\.$/,
   );
 });
@@ -30,7 +19,7 @@ describe("the page", () => {
   let workbench: WorkbenchPage;
 
   beforeAll(async () => {
-    workbench = await WorkbenchPage.open(browser, running.address);
+    workbench = await served.open();
   });
 
   test("says what it is", async () => {
@@ -156,7 +145,7 @@ describe("the page", () => {
 
   test("asks nothing of any other machine, and logs no error", () => {
     const elsewhere = workbench.requests.filter(
-      (url) => !url.startsWith(`${running.address}/`) && !/^(data|blob):/.test(url),
+      (url) => !url.startsWith(`${served.running.address}/`) && !/^(data|blob):/.test(url),
     );
     expect(elsewhere).toEqual([]);
     expect(workbench.errors).toEqual([]);
@@ -169,7 +158,7 @@ describe.each([
   ["with forced colours", { forcedColors: "active" }],
 ] as const)("%s", (_, options) => {
   test("the page has no serious fault of accessibility and does not scroll sideways", async () => {
-    const { page } = await WorkbenchPage.open(browser, running.address, options);
+    const { page } = await served.open(options);
     expect(await seriousFindings(page)).toEqual([]);
     expect(
       await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),
@@ -180,10 +169,10 @@ describe.each([
 
 describe("the server", () => {
   test("answers to no other name", async () => {
-    const { host } = new URL(running.address);
+    const { host } = new URL(served.running.address);
     const { request } = await import("node:http");
     const status = await new Promise((resolve, reject) => {
-      request(running.address, { headers: { Host: "mill.example" } }, (answer) =>
+      request(served.running.address, { headers: { Host: "mill.example" } }, (answer) =>
         resolve(answer.statusCode),
       )
         .on("error", reject)
@@ -195,7 +184,7 @@ describe("the server", () => {
 
   test("takes the next port where its own is taken, says so, and ends cleanly when the system asks", async () => {
     const second = await startWorkbench();
-    expect(second.address).not.toBe(running.address);
+    expect(second.address).not.toBe(served.running.address);
     expect(second.printed()).toContain("Port 3000 is taken.");
     expect(await second.stop("SIGTERM")).toBe(0);
   });
