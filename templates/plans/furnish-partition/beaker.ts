@@ -1,6 +1,6 @@
 import type { SheetPlan, SpillPart } from "../../../src/workbook/plan";
 import { beaker } from "../harrow-fen/beaker";
-import { ofFurnish } from "../harrow-fen/furnish";
+import { furnishColumns } from "../harrow-fen/furnish";
 import { down, heading, note } from "../parts/lines";
 
 const room = { rows: 3, columns: 1 };
@@ -29,7 +29,7 @@ export const beakerSheet: SheetPlan = {
       at: "A5",
       name: "beaker",
       columns: [
-        { key: "component", header: "Component", values: ofFurnish("component") },
+        furnishColumns.component,
         {
           key: "share",
           header: "Share",
@@ -39,15 +39,7 @@ export const beakerSheet: SheetPlan = {
           allow: { number: { from: 0, to: 1 } },
           help: "Share of the dry stock in the beaker.",
         },
-        {
-          key: "surface",
-          header: "Surface",
-          unit: "m²/g",
-          values: ofFurnish("surface"),
-          format: "0.0",
-          allow: { number: { from: 0.1, to: 100 } },
-          help: "Specific surface of the wet component.",
-        },
+        furnishColumns.surface,
         {
           key: "found",
           header: "Starch found",

@@ -15,7 +15,7 @@ export const ofFurnish = <K extends Property>(key: K) => furnish.map((its) => it
 
 const share = { number: { from: 0, to: 1 } };
 
-const columns: Readonly<Record<Property, TableColumnPlan>> = {
+export const furnishColumns: Readonly<Record<Property, TableColumnPlan>> = {
   component: { key: "component", header: "Component", values: ofFurnish("component") },
   share: {
     key: "share",
@@ -70,7 +70,7 @@ export function furnishTable(at: string, properties: readonly Property[]): Table
     kind: "table",
     at,
     name: "furnish",
-    columns: properties.map((property) => columns[property]),
+    columns: properties.map((property) => furnishColumns[property]),
   };
 }
 
@@ -93,7 +93,7 @@ export function populationsTable(at: string): TablePart {
         header: "Where it is",
         values: [...ofFurnish("component").map((component) => `on ${component}`), "dissolved"],
       },
-      { ...columns.firstPass, values: [...ofFurnish("firstPass"), dissolvedFirstPass] },
+      { ...furnishColumns.firstPass, values: [...ofFurnish("firstPass"), dissolvedFirstPass] },
     ],
   };
 }
