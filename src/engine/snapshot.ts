@@ -17,7 +17,7 @@ const WHOLE_WORKBOOK = "AllDefaultWorkbook";
 export const WRITTEN = "formula";
 
 /** The grid knows its sheets by id: their place in the book, which a renaming does not touch. */
-export const sheetIdOf = (book: Book, name: string): string =>
+const sheetIdOf = (book: Book, name: string): string =>
   `sheet-${book.sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase())}`;
 
 export function gridValue(value: Value): Pick<ICellData, "v" | "t"> {

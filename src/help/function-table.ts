@@ -16,7 +16,7 @@ export function withFunctionTable(text: string, functions: readonly FunctionRefe
 function table(functions: readonly FunctionReference[]): string {
   return byFamily(functions)
     .map(({ id, title, functions: own }) => {
-      const rows = own.map((one) => `| \`${one.id}\` | ${words(one)} | ${firstSentence(one)} |`);
+      const rows = own.map((one) => `| \`${one.id}\` | ${words(one)} | ${firstClause(one)} |`);
       return `**${id}**: ${title.toLowerCase()}\n\n| id | arguments | gives |\n|---|---|---|\n${rows.join("\n")}\n`;
     })
     .join("\n");
@@ -25,5 +25,5 @@ function table(functions: readonly FunctionReference[]): string {
 const words = ({ arguments: args }: FunctionReference) =>
   args.map(({ name, optional }) => (optional ? `[${name}]` : name)).join(", ");
 
-const firstSentence = ({ description }: FunctionReference) =>
+const firstClause = ({ description }: FunctionReference) =>
   (/^.*?[.:](?=\s|$)/.exec(description)?.[0] ?? description).replace(/[.:]$/, "");

@@ -16,7 +16,7 @@ import { rangeOf, ruleResources } from "./grid-rules";
 import { gridStyle } from "./looks";
 
 /** Pixels of a column of so many characters, as spreadsheets count them in their usual type. */
-export const pixelsOfCharacters = (characters: number) => Math.round(characters * 7 + 5);
+const pixelsOfCharacters = (characters: number) => Math.round(characters * 7 + 5);
 export const charactersOfPixels = (pixels: number) => Math.round(((pixels - 5) / 7) * 100) / 100;
 
 /** The grid sets its lines farther apart than the type that heights in points are meant for. */

@@ -17,7 +17,7 @@ export interface Bounds {
 }
 
 /** Ten thousand formulas take seconds and some hundred megabytes; what goes beyond this was built to. */
-export const usualBounds: Bounds = { minutes: 15, megabytes: 4096 };
+const usualBounds: Bounds = { minutes: 15, megabytes: 4096 };
 
 /** A thread does not inherit the loader of TypeScript that runs this file: it begins by loading it. */
 const beginning = (file: URL): string => {

@@ -15,7 +15,7 @@ const looksElsewhere = (formula: string) =>
     ({ kind, text }) => kind === "function" && elsewhere.has(text.toUpperCase()),
   );
 
-export function hasFormula({ cells }: Sheet): boolean {
+function hasFormula({ cells }: Sheet): boolean {
   for (const line of Object.values(cells))
     for (const { formula } of Object.values<Cell>(line)) if (formula !== undefined) return true;
   return false;

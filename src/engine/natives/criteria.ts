@@ -33,7 +33,7 @@ const orders: Readonly<Record<string, (order: number) => boolean>> = {
   ">=": (order) => order >= 0,
 };
 
-export function criterionOf(formula: EngineFormula, given: BaseValueObject): Criterion {
+function criterionOf(formula: EngineFormula, given: BaseValueObject): Criterion {
   const { BooleanValueObject, ErrorValueObject, ERROR_TYPE_SET, NumberValueObject } = formula;
 
   /** What the words behind the operator mean. */

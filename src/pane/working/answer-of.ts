@@ -27,7 +27,7 @@ export function answerOf(
 }
 
 /** Whether an answer is more than one value, found together. */
-export const isTable = ({ by, answer }: Call) =>
+const isTable = ({ by, answer }: Call) =>
   by === "whole" && Array.isArray(answer) && answer.length * (answer[0]?.length ?? 0) > 1;
 
 /** The words of a table that a number stands under and behind, its column's header and its row's label, and the unit in them. */
