@@ -3,7 +3,7 @@ import path from "node:path";
 import ExcelJS from "exceljs";
 import { beforeAll, describe, expect, test } from "vitest";
 import { addressOf, areaAddress } from "../../src/workbook/address";
-import { isError } from "../../src/workbook/book";
+import { type Cell, isError } from "../../src/workbook/book";
 import { storedFormula } from "../../src/workbook/formula/stored-form";
 import { tokensOf } from "../../src/workbook/formula/tokens";
 import { layOut } from "../../src/workbook/layout/lay-out";
@@ -15,6 +15,9 @@ import { computed, functionIds, names, recalculated, valueNamed } from "./comput
 
 /** A thousand samples take seconds where others compute, too. */
 const PATIENCE = 60_000;
+
+/** Characters in a column that is given no width of its own. */
+const USUAL_WIDTH = 8.43;
 
 const fileOf = (id: string) =>
   readFile(path.join(import.meta.dirname, `../../templates/${id}.xlsx`));
@@ -153,6 +156,26 @@ describe.each(plans)("the template $id", (plan) => {
       }),
     );
     expect(cut).toEqual([]);
+  });
+
+  test("breaks no word of a header", () => {
+    const { sheets, styles } = layOut(plan);
+    const broken = sheets.flatMap(({ name, cells, columnWidths = {}, merged = [] }) =>
+      Object.entries(cells).flatMap(([row, line]) =>
+        Object.entries<Cell>(line).flatMap(([column, { value, style }]) => {
+          const { bold, wrap } = styles[style ?? ""] ?? {};
+          if (typeof value !== "string" || !bold || !wrap) return [];
+          if (merged.some((area) => area.row === Number(row) && area.column === Number(column)))
+            return [];
+          const longest = Math.max(...value.split(/\s/).map((word) => word.length));
+          // Bold letters take more room than the digits that widths are counted in.
+          return 1.1 * longest > (columnWidths[Number(column)] ?? USUAL_WIDTH)
+            ? [`${name}: ${value}`]
+            : [];
+        }),
+      ),
+    );
+    expect(broken).toEqual([]);
   });
 
   test("draws charts with titles and units on their axes, and says them in words", () => {

@@ -143,7 +143,7 @@ export const logSheet: SheetPlan = {
   widths: {
     A: 12,
     B: 9,
-    C: 13,
+    C: 15,
     D: 9,
     E: 11,
     F: 10,
@@ -151,7 +151,7 @@ export const logSheet: SheetPlan = {
     H: 2,
     I: 10,
     J: 9,
-    K: 10,
+    K: 11,
     L: 10,
     M: 10,
     N: 10,
