@@ -196,7 +196,7 @@ test("a conditional format judges each cell by itself when a row is put in betwe
 });
 
 test("an entry rule and a list take in a row that is put in between, and lose it by undoing", async () => {
-  const workbench = await WorkbenchPage.open(browser, running.address);
+  const workbench = await served.open();
   const { page } = workbench;
   const cells =
     '<sheetData><row r="1"><c r="A1"><v>1</v></c><c r="D1" t="str"><v>low</v></c></row><row r="2"><c r="A2"><v>2</v></c><c r="D2" t="str"><v>high</v></c></row><row r="3"><c r="A3"><v>3</v></c></row></sheetData>';
