@@ -11,6 +11,7 @@ import { Choices } from "./choices";
 import { circleNotice } from "./circle-notice";
 import { Computed } from "./computed";
 import { Desk, type Lying } from "./desk";
+import { editAsWritten } from "./edited-formulas";
 import { followSheets } from "./follow-sheets";
 import { followSpills } from "./follow-spills";
 import { describeFunctions, openGrid } from "./grid";
@@ -134,6 +135,7 @@ async function start(): Promise<void> {
   const status = new Status(grid, byId("status"), byId<HTMLButtonElement>("failing"));
   formatSpills(grid);
   new Choices(grid, () => status.tellRefused(undefined));
+  editAsWritten(grid);
   refuseEntries(grid, computed, (refused) => status.tellRefused(refused));
   let circleTold = false;
   followSpills(grid, async (circular) => {

@@ -58,15 +58,17 @@ async function saved({ page }: WorkbenchPage): Promise<Book> {
   return (await readWorkbook(await readFile(await download.path()), names)).book;
 }
 
+async function open(workbench: WorkbenchPage, buffer: Buffer): Promise<void> {
+  await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
+  await workbench.page.locator("#file").setInputFiles({ name: "log.xlsx", mimeType: "", buffer });
+  await workbench.computed();
+}
+
 test("a workbook of another library keeps its formulas, through edits and through an inserted row", async () => {
   const bytes = await foreign();
   const before = (await readWorkbook(bytes, names)).book;
   const workbench = await served.open();
-  await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
-  await workbench.page
-    .locator("#file")
-    .setInputFiles({ name: "log.xlsx", mimeType: "", buffer: bytes });
-  await workbench.computed();
+  await open(workbench, bytes);
 
   expect((await workbench.read("Mill log!D4")).value).toBe("7.5");
   expect((await workbench.read("Sums!B2")).value).toBe("13");
@@ -105,5 +107,43 @@ test("a workbook of another library keeps its formulas, through edits and throug
     before.tables.map((table) => ({ ...table, area: { row: 3, column: 0, rows: 4, columns: 3 } })),
   );
   expect(grown.definedNames).toEqual([{ name: "dose", formula: "'Mill log'!$B$5" }]);
+  expect(workbench.errors).toEqual([]);
+});
+
+test("a formula is edited as it was written: a table keeps its name, and what spills its mark", async () => {
+  const bytes = await foreign();
+  const workbench = await served.open();
+  const { page } = workbench;
+  const questions: string[] = [];
+  page.on("dialog", (dialog) => {
+    questions.push(dialog.message());
+    void dialog.accept();
+  });
+  /** Behind what the cell holds already. */
+  const add = async (address: string, text: string) => {
+    await workbench.select(address);
+    await page.keyboard.press("F2");
+    await page.keyboard.type(text);
+    await page.keyboard.press("Enter");
+    await page.locator("#status .address", { hasText: /3$/ }).waitFor();
+  };
+  await open(workbench, bytes);
+  await add("Sums!B2", "");
+  await open(workbench, bytes);
+  expect(questions).toEqual([]);
+
+  await workbench.type("Sums!D2", "=SEQUENCE(3)");
+  await workbench.type("Sums!E2", "=SUM(D2#)");
+  await add("Sums!E2", "+1");
+  await expect.poll(async () => (await workbench.read("E2")).value).toBe("7");
+  await add("Sums!B2", "+1");
+  await expect.poll(async () => (await workbench.read("B2")).value).toBe("14");
+  await workbench.insertRowAbove("Mill log", 5);
+  await workbench.type("Mill log!B5", "10");
+  expect((await workbench.read("Sums!B2")).value).toBe("24");
+  expect(formulas(await saved(workbench))).toMatchObject({
+    "Sums 1,1": "SUM(Log_1[Starch (kg/t)])+1",
+    "Sums 1,4": "SUM(D2#)+1",
+  });
   expect(workbench.errors).toEqual([]);
 });
