@@ -35,6 +35,16 @@ export function followFormula(
 interface Reference {
   readonly prefix: string | undefined;
   readonly ends: readonly string[];
+  /** What of an end is written: all of it, but for whole columns and rows. */
+  readonly shown?: RegExp;
+}
+
+/** Whole columns and rows, by their first and last cell. */
+function linesOf({ kind, text }: Token): Omit<Reference, "prefix"> | undefined {
+  const [first = "", last = ""] = text.split(":");
+  if (kind === "columns") return { ends: [`${first}1`, `${last}1048576`], shown: /^\$?[A-Z]+/ };
+  if (kind === "rows") return { ends: [`A${first}`, `XFD${last}`], shown: /\$?\d+$/ };
+  return undefined;
 }
 
 function partsOf(tokens: readonly Token[]): (string | Reference)[] {
@@ -43,6 +53,12 @@ function partsOf(tokens: readonly Token[]): (string | Reference)[] {
     const token = tokens[at] as Token;
     const prefix = token.kind === "sheet" ? token.text : undefined;
     const first = prefix === undefined ? token : tokens[at + 1];
+    const lines = first && linesOf(first);
+    if (lines) {
+      if (prefix !== undefined) at++;
+      parts.push({ prefix, ...lines });
+      continue;
+    }
     if (first?.kind !== "cell") {
       parts.push(token.text);
       continue;
@@ -59,7 +75,7 @@ function partsOf(tokens: readonly Token[]): (string | Reference)[] {
 function followReference(
   follower: Pick<Follower, "follow">,
   home: Home,
-  { prefix, ends }: Reference,
+  { prefix, ends, shown }: Reference,
   idOf: (sheet: string) => string,
 ): FormulaNow {
   const sheetId = prefix === undefined ? home.sheetId : idOf(sheetOf(prefix));
@@ -88,7 +104,10 @@ function followReference(
       [now.row, now.column],
       [now.row + now.rows - 1, now.column + now.columns - 1],
     ] as const;
-    const texts = ends.map((end, index) => withMarks(end, ...(corners[index] as [number, number])));
+    const texts = ends.map((end, index) => {
+      const text = withMarks(end, ...(corners[index] as [number, number]));
+      return shown ? (shown.exec(text)?.[0] ?? text) : text;
+    });
     return (
       (cells().sheetId === home.now().sheetId && own ? "" : sheetPrefix(name)) + texts.join(":")
     );

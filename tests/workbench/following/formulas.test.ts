@@ -102,6 +102,33 @@ describe("the formula of a rule", () => {
       ],
       "'Own additive'!$I$6#",
     ],
+    [
+      "follows whole columns",
+      "COUNTIF(Log!$C:$D,B2)=SUM(B:B)",
+      area(1, 1),
+      [[insertColumn, 3]],
+      "COUNTIF($C:$E,B2)=SUM(B:B)",
+    ],
+    [
+      "takes its own column with it, whole or not",
+      "COUNTIF(B:B,B2)=1",
+      area(1, 1, 9),
+      [
+        [insertColumn, 0],
+        [insertRow, 0],
+      ],
+      "COUNTIF(C:C,C3)=1",
+    ],
+    [
+      "follows whole rows",
+      "SUM($4:5)>1",
+      area(1, 1),
+      [
+        [insertRow, 4],
+        [removeRow, 0],
+      ],
+      "SUM($3:5)>1",
+    ],
     ["leaves a text as it is", '"even,ratio B4"', area(6, 1), [[insertRow, 0]], '"even,ratio B4"'],
     [
       "has nothing to say once its cells are gone",
