@@ -11,16 +11,12 @@ interface ArrayReader {
 /** A text, a sign between elements, or what else stands between signs. */
 const pieces = /"(?:[^"]|"")*"|[,;]|[^,;"]+/g;
 
-const mended = new WeakSet<object>();
-
 /**
  * The engine cuts an array at every comma and semicolon, those inside a text included, and takes the text
  * "3%" in one for a number: {"a,b"} would have two elements.
  */
 export function mendArrayConstants(formula: EngineFormula): void {
   const prototype = formula.ArrayValueObject.prototype as unknown as ArrayReader;
-  if (mended.has(prototype)) return;
-  mended.add(prototype);
   if (typeof prototype._formatValue !== "function")
     throw new Error("The grid's engine reads arrays in another way: see mends/array-constants.");
   const read = prototype._formatValue;

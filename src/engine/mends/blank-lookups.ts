@@ -1,13 +1,9 @@
 import type { ArrayValueObject, BaseValueObject } from "@univerjs/engine-formula";
 import type { EngineFormula } from "../executor";
 
-const mended = new WeakSet<object>();
-
 /** A look-up of 0 or of the empty text passes blank cells over: the engine would stop at the first. */
 export function mendBlankLookups({ ArrayValueObject, BooleanValueObject }: EngineFormula): void {
   const prototype = ArrayValueObject.prototype;
-  if (mended.has(prototype)) return;
-  mended.add(prototype);
   const compared = prototype.isEqual;
 
   prototype.isEqual = function (this: ArrayValueObject, value: BaseValueObject) {

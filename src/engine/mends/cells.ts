@@ -7,8 +7,6 @@ const TEXT = 1;
 /** A mark by which the engine knows that a cell is not blank. */
 const filled = { f: "=" };
 
-const mended = new WeakSet<object>();
-
 /**
  * A formula that gives the empty text fills its cell: ISBLANK is FALSE there, and adding 1 to it an error.
  * The engine takes a computed cell without a character for a blank one. Beside, it builds two tables for
@@ -16,8 +14,6 @@ const mended = new WeakSet<object>();
  */
 export function mendCells({ BaseReferenceObject }: EngineFormula): void {
   const prototype = BaseReferenceObject.prototype;
-  if (mended.has(prototype)) return;
-  mended.add(prototype);
   if (typeof prototype.getCellData !== "function")
     throw new Error("The grid's engine reads its cells in another way: see mends/cells.");
 

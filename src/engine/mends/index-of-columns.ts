@@ -27,17 +27,12 @@ function keyOf(value: unknown): IndexKey {
   return value === 0 ? 0 : (value as number | boolean);
 }
 
-const mended = new WeakSet<object>();
-
 /**
  * The engine keeps an index of the values of each column, by which COUNTIF or VLOOKUP find their rows.
  * To put a computed value into it, it looks through all values of the column for the one that stood there
  * before: time grows with the square of the rows. This index knows each row's own value.
  */
 export function mendIndex({ CELL_INVERTED_INDEX_CACHE: index }: EngineFormula): void {
-  // One index serves every calculation of the program.
-  if (mended.has(index)) return;
-  mended.add(index);
   const columns = new Map<string, ColumnIndex>();
   const columnKey = (...place: [unitId: string, sheetId: string, column: number]) =>
     place.join("\n");

@@ -13,15 +13,23 @@ import { mendLetNames } from "./let-names";
 import { mendLexer } from "./lexer";
 import { mendResults } from "./results";
 
+const mended = new WeakSet<EngineFormula>();
+
 export function mend(injector: Injector, formula: EngineFormula): void {
-  mendIndex(formula);
-  mendCells(formula);
-  mendArrayConstants(formula);
-  mendBlankLookups(formula);
+  if (!mended.has(formula)) mendForAll(formula);
+  mended.add(formula);
   mendLexer(injector, formula);
   mendLetNames(injector, formula);
   mendResults(injector, formula);
   mendFunctions(injector, formula);
+}
+
+/** What serves every calculation of the program is mended once. */
+function mendForAll(formula: EngineFormula): void {
+  mendIndex(formula);
+  mendCells(formula);
+  mendArrayConstants(formula);
+  mendBlankLookups(formula);
 }
 
 /** The engine registers its own functions when its first workbook is made: ours stand before and after that. */

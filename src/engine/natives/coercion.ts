@@ -26,6 +26,16 @@ export function order(one: Plain, other: Plain): number {
   return left === right ? 0 : left < right ? -1 : 1;
 }
 
+/** What each operator makes of an order. */
+export const verdicts: Readonly<Record<string, (order: number) => boolean>> = {
+  "=": (order) => order === 0,
+  "<>": (order) => order !== 0,
+  "<": (order) => order < 0,
+  "<=": (order) => order <= 0,
+  ">": (order) => order > 0,
+  ">=": (order) => order >= 0,
+};
+
 export function textOf(value: BaseValueObject): string {
   if (value.isNull()) return "";
   const content = value.getValue();

@@ -6,7 +6,7 @@
  */
 import type { ArrayValueObject, BaseValueObject } from "@univerjs/engine-formula";
 import type { EngineFormula } from "../executor";
-import { numberOf, order, type Plain } from "./coercion";
+import { numberOf, order, type Plain, verdicts } from "./coercion";
 import { wildcards } from "./wildcards";
 
 type Test = (value: BaseValueObject) => boolean;
@@ -25,13 +25,6 @@ const not =
   (test: Test): Test =>
   (value) =>
     !test(value);
-
-const orders: Readonly<Record<string, (order: number) => boolean>> = {
-  "<": (order) => order < 0,
-  "<=": (order) => order <= 0,
-  ">": (order) => order > 0,
-  ">=": (order) => order >= 0,
-};
 
 function criterionOf(formula: EngineFormula, given: BaseValueObject): Criterion {
   const { BooleanValueObject, ErrorValueObject, ERROR_TYPE_SET, NumberValueObject } = formula;
@@ -90,7 +83,7 @@ function criterionOf(formula: EngineFormula, given: BaseValueObject): Criterion 
   const value = meant(words);
   if (operator === "" || operator === "=") return equalTo(value);
   if (operator === "<>") return { test: not(equalTo(value).test) };
-  const verdict = orders[operator] as (order: number) => boolean;
+  const verdict = verdicts[operator] as (order: number) => boolean;
   return {
     test: (cell) =>
       !cell.isNull() &&

@@ -26,6 +26,29 @@ export function elementwise(
   return arrayOf(formula, calculateValueList);
 }
 
+/** A function of single values, which goes through ranges and arrays cell by cell; an error in comes out. */
+export function eachCellOf(formula: EngineFormula) {
+  return class EachCell extends formula.BaseFunction {
+    constructor(
+      name: string,
+      counts: readonly number[],
+      readonly single: OneByOne,
+    ) {
+      super(name);
+      this.minParams = Math.min(...counts);
+      this.maxParams = Math.max(...counts);
+    }
+
+    override calculate(...variants: BaseValueObject[]): BaseValueObject {
+      return elementwise(
+        formula,
+        variants,
+        (...values) => values.find((value) => value.isError()) ?? this.single(...values),
+      );
+    }
+  };
+}
+
 /** What an array holds in a cell, a blank where nothing is. */
 function cellOf(
   formula: EngineFormula,

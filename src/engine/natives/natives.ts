@@ -13,7 +13,7 @@ import { spillAround } from "../spill";
 import { adapted } from "./arguments";
 import { numberOf, textOf } from "./coercion";
 import { conditionalsOf } from "./conditional";
-import { elementwise, type OneByOne } from "./elementwise";
+import { eachCellOf, type OneByOne } from "./elementwise";
 import { extentsOf } from "./extents";
 import { type NumericNative, numericNatives } from "./numbers";
 import { operatorsOf } from "./operators";
@@ -52,26 +52,7 @@ function placeless<T extends Answer>(answer: T, { row, column }: BaseFunction): 
 export function nativesOf(formula: EngineFormula): BaseFunction[] {
   const { ErrorType, ErrorValueObject, NumberValueObject } = formula;
 
-  /** A function of single values, which goes through ranges and arrays cell by cell. */
-  class EachCell extends formula.BaseFunction {
-    constructor(
-      name: string,
-      counts: readonly number[],
-      private readonly single: OneByOne,
-    ) {
-      super(name);
-      this.minParams = Math.min(...counts);
-      this.maxParams = Math.max(...counts);
-    }
-
-    override calculate(...variants: BaseValueObject[]): BaseValueObject {
-      return elementwise(
-        formula,
-        variants,
-        (...values) => values.find((value) => value.isError()) ?? this.single(...values),
-      );
-    }
-  }
+  const EachCell = eachCellOf(formula);
 
   const numeric =
     ({ compute, format }: NumericNative): OneByOne =>

@@ -8,17 +8,8 @@
  */
 import type { BaseFunction, BaseValueObject } from "@univerjs/engine-formula";
 import type { EngineFormula } from "../executor";
-import { numberOf, order, type Plain, textOf } from "./coercion";
-import { elementwise } from "./elementwise";
-
-const verdicts: Readonly<Record<string, (order: number) => boolean>> = {
-  "=": (order) => order === 0,
-  "<>": (order) => order !== 0,
-  "<": (order) => order < 0,
-  "<=": (order) => order <= 0,
-  ">": (order) => order > 0,
-  ">=": (order) => order >= 0,
-};
+import { numberOf, order, type Plain, textOf, verdicts } from "./coercion";
+import { eachCellOf } from "./elementwise";
 
 /** A blank cell is compared as the 0, the empty text or the FALSE that the other side asks for. */
 function plain(value: BaseValueObject, beside: BaseValueObject): Plain {
@@ -32,23 +23,9 @@ export function operatorsOf(formula: EngineFormula): BaseFunction[] {
 
   type Operation = (one: BaseValueObject, other: BaseValueObject) => BaseValueObject;
 
-  class Operator extends formula.BaseFunction {
-    override minParams = 2;
-    override maxParams = 2;
-
-    constructor(
-      name: string,
-      private readonly operation: Operation,
-    ) {
-      super(name);
-    }
-
-    override calculate(...variants: BaseValueObject[]): BaseValueObject {
-      return elementwise(formula, variants, (one, other) => {
-        const [left, right] = [one, other] as [BaseValueObject, BaseValueObject];
-        if (left.isError()) return left;
-        return right.isError() ? right : this.operation(left, right);
-      });
+  class Operator extends eachCellOf(formula) {
+    constructor(name: string, operation: Operation) {
+      super(name, [2], (one, other) => operation(one as BaseValueObject, other as BaseValueObject));
     }
   }
 
@@ -75,20 +52,9 @@ export function operatorsOf(formula: EngineFormula): BaseFunction[] {
     }
   }
 
-  class Joined extends formula.BaseFunction {
-    override minParams = 1;
-    override maxParams = 255;
-
-    override calculate(...variants: BaseValueObject[]): BaseValueObject {
-      return elementwise(
-        formula,
-        variants,
-        (...values) =>
-          values.find((value) => value.isError()) ??
-          StringValueObject.create(values.map(textOf).join("")),
-      );
-    }
-  }
+  const joined = new (eachCellOf(formula))("CONCATENATE", [1, 255], (...values) =>
+    StringValueObject.create(values.map(textOf).join("")),
+  );
 
   return [
     new Operator(
@@ -116,6 +82,6 @@ export function operatorsOf(formula: EngineFormula): BaseFunction[] {
       ofNumbers((one, other) => one.pow(other)),
     ),
     new Comparison(),
-    new Joined("CONCATENATE"),
+    joined,
   ];
 }
