@@ -10,7 +10,14 @@ import { ComponentManager, ILayoutService } from "@univerjs/ui";
 import { createElement } from "react";
 import { readValue } from "../engine/read-cells";
 import { addressOf } from "../workbook/address";
-import { type CellPlace, type Choice, choicesAt, ruleAt, samePlace } from "./entry-check";
+import {
+  type CellPlace,
+  type Choice,
+  choicesAt,
+  ruleAt,
+  samePlace,
+  selectedPlace,
+} from "./entry-check";
 import { type Grid, workbookOf } from "./grid";
 import { listBox } from "./list-box";
 
@@ -45,7 +52,7 @@ export class Choices {
 
   /** The button stands beside the selected cell, where that has a list. */
   follow(): void {
-    const place = this.selected();
+    const place = selectedPlace(this.grid);
     const listed = place && ruleAt(this.grid, place)?.type === "list" ? place : undefined;
     if (this.#at && listed && samePlace(this.#at, listed)) return;
     this.#list?.dispose();
@@ -141,18 +148,5 @@ export class Choices {
         .attachPopupToCell(row, column, { ...popup, ...(onClickOutside && { onClickOutside }) }) ??
       undefined
     );
-  }
-
-  private selected(): CellPlace | undefined {
-    const sheet = workbookOf(this.grid)?.getActiveSheet();
-    const primary = this.grid.injector
-      .get(SheetsSelectionsService)
-      .getCurrentLastSelectionPrimaryCell();
-    if (!sheet || !primary) return undefined;
-    return {
-      sheetId: sheet.getSheetId(),
-      row: primary.actualRow,
-      column: primary.actualColumn,
-    };
   }
 }

@@ -1,4 +1,4 @@
-import { ICommandService } from "@univerjs/core";
+import { ICommandService, type IUnitRange } from "@univerjs/core";
 import { SetFormulaCalculationStartMutation } from "@univerjs/engine-formula";
 import type { Grid } from "./grid";
 
@@ -26,12 +26,18 @@ export class Computed {
 }
 
 /** Computes every formula of the workbook, whether or not something changed. */
-export const computeAll = ({ injector }: Grid): void =>
+export const computeAll = (grid: Grid): void => start(grid, true, []);
+
+/** Computes what reads these cells. */
+export const computeBelow = (grid: Grid, dirtyRanges: IUnitRange[]): void =>
+  start(grid, false, dirtyRanges);
+
+const start = ({ injector }: Grid, forceCalculation: boolean, dirtyRanges: IUnitRange[]): void =>
   void injector.get(ICommandService).executeCommand(
     SetFormulaCalculationStartMutation.id,
     {
-      forceCalculation: true,
-      dirtyRanges: [],
+      forceCalculation,
+      dirtyRanges,
       dirtyNameMap: {},
       dirtyDefinedNameMap: {},
       dirtySuperTableMap: {},

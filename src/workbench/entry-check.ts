@@ -1,5 +1,6 @@
 /** Whether an entry is what its cell asks for, and what a list offers. */
 import { type ICellData, type ISheetDataValidationRule, numfmt } from "@univerjs/core";
+import { SheetsSelectionsService } from "@univerjs/sheets";
 import {
   DataValidationCustomFormulaService,
   DataValidationFormulaService,
@@ -19,6 +20,14 @@ export interface CellPlace {
 
 export const samePlace = (one: CellPlace, other: CellPlace) =>
   one.sheetId === other.sheetId && one.row === other.row && one.column === other.column;
+
+/** The selected cell; undefined where no cell is. */
+export function selectedPlace({ injector }: Pick<Grid, "injector">): CellPlace | undefined {
+  const sheet = workbookOf({ injector })?.getActiveSheet();
+  const primary = injector.get(SheetsSelectionsService).getCurrentLastSelectionPrimaryCell();
+  if (!sheet || !primary) return undefined;
+  return { sheetId: sheet.getSheetId(), row: primary.actualRow, column: primary.actualColumn };
+}
 
 export interface Choice {
   readonly label: string;

@@ -1,21 +1,19 @@
 /** Computes again what reads a spilled range that changed, as the engine without a screen does. */
-import { ICommandService } from "@univerjs/core";
 import {
   FormulaDataModel,
   FormulaExecuteStageType,
   ICalculateFormulaService,
   IFormulaRuntimeService,
-  SetFormulaCalculationStartMutation,
 } from "@univerjs/engine-formula";
 import { MOST_PASSES } from "../engine/calculate";
 import { SpillWatch } from "../engine/spill-watch";
+import { computeBelow } from "./computed";
 import { type Grid, workbookOf } from "./grid";
 
 /** Tells when every formula of the grid has its value, after each change, and whether some read their own. */
 export function followSpills(grid: Grid, settled: (circular: boolean) => void): void {
   const { injector, failures } = grid;
   const service = injector.get(ICalculateFormulaService);
-  const commands = injector.get(ICommandService);
   const model = injector.get(FormulaDataModel);
   let watch: SpillWatch | undefined;
   let watched: unknown;
@@ -42,21 +40,7 @@ export function followSpills(grid: Grid, settled: (circular: boolean) => void): 
       if (watched !== workbook)
         [watch, watched, passes] = [new SpillWatch(model, workbook), workbook, 0];
       const dirtyRanges = watch?.changes() ?? [];
-      if (dirtyRanges.length > 0 && passes++ < MOST_PASSES)
-        commands.executeCommand(
-          SetFormulaCalculationStartMutation.id,
-          {
-            forceCalculation: false,
-            dirtyRanges,
-            dirtyNameMap: {},
-            dirtyDefinedNameMap: {},
-            dirtySuperTableMap: {},
-            dirtyUnitFeatureMap: {},
-            dirtyUnitOtherFormulaMap: {},
-            clearDependencyTreeCache: {},
-          },
-          { onlyLocal: true },
-        );
+      if (dirtyRanges.length > 0 && passes++ < MOST_PASSES) computeBelow(grid, dirtyRanges);
       else {
         settled(circular || dirtyRanges.length > 0);
         passes = 0;

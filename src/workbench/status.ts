@@ -6,7 +6,7 @@ import type { FormulaCell } from "../engine/failures";
 import { addressOf } from "../workbook/address";
 import { isError, type Value } from "../workbook/book";
 import { errorWords } from "../workbook/formula/error-words";
-import { type CellPlace, ruleAt, samePlace } from "./entry-check";
+import { type CellPlace, ruleAt, samePlace, selectedPlace } from "./entry-check";
 import { type Grid, workbookOf } from "./grid";
 import type { Refused } from "./refuse-entries";
 import { reveal } from "./reveal";
@@ -65,12 +65,9 @@ export class Status {
 
   private selected(): SeenCell | undefined {
     const worksheet = workbookOf(this.grid)?.getActiveSheet();
-    const primary = this.grid.injector
-      .get(SheetsSelectionsService)
-      .getCurrentLastSelectionPrimaryCell();
-    if (!worksheet || !primary) return undefined;
-    const { actualRow: row, actualColumn: column } = primary;
-    const place = { sheetId: worksheet.getSheetId(), row, column };
+    const place = selectedPlace(this.grid);
+    if (!worksheet || !place) return undefined;
+    const { row, column } = place;
     const prompt = promptOf(ruleAt(this.grid, place));
     const value = valueAt(this.grid, worksheet, row, column);
     const message = isError(value)
@@ -90,16 +87,14 @@ export class Status {
   private goToNext(): void {
     const workbook = workbookOf(this.grid);
     const sheets = workbook?.getSheets().map((sheet) => sheet.getSheetId()) ?? [];
-    const primary = this.grid.injector
-      .get(SheetsSelectionsService)
-      .getCurrentLastSelectionPrimaryCell();
     const rank = (cell: FormulaCell) =>
       (sheets.indexOf(cell.sheetId) * 2 ** 21 + cell.row) * 2 ** 15 + cell.column;
-    const here = rank({
+    const unselected = {
       sheetId: workbook?.getActiveSheet()?.getSheetId() ?? "",
-      row: primary?.actualRow ?? 0,
-      column: primary?.actualColumn ?? -1,
-    });
+      row: 0,
+      column: -1,
+    };
+    const here = rank(selectedPlace(this.grid) ?? unselected);
     const inOrder = failingCells(this.grid).sort((one, other) => rank(one) - rank(other));
     const next = inOrder.find((cell) => rank(cell) > here) ?? inOrder[0];
     if (next) reveal(this.grid, next.sheetId, { ...next, rows: 1, columns: 1 });

@@ -16,7 +16,6 @@ import {
   DeleteConditionalRuleMutation,
 } from "@univerjs/sheets-conditional-formatting";
 import { gridNames } from "../../engine/snapshot";
-import { computeAll } from "../../workbench/computed";
 import type { Desk } from "../../workbench/desk";
 import type { Grid } from "../../workbench/grid";
 import { gridBook } from "../../workbench/grid-book";
@@ -63,7 +62,6 @@ export function addSheets(
   const open = grid.api.getActiveWorkbook();
   const first = open?.getSheetBySheetId(sheets[0]?.id ?? "");
   if (first) open?.setActiveSheet(first);
-  computeAll(grid);
   return book.sheets.map(({ name }) => name);
 }
 
