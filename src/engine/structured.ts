@@ -3,6 +3,7 @@
  * grid's own reading of them fails at names and titles that people do use: an underscore, a bracket, a comma.
  */
 import { columnName, sheetPrefix } from "../workbook/address";
+import { holdsCell } from "../workbook/areas";
 import type { Table } from "../workbook/book";
 
 export interface Place {
@@ -41,11 +42,7 @@ export function expandTables(formula: string, tables: readonly Table[], place: P
 const tableAround = (tables: readonly Table[], { sheet, row, column }: Place) =>
   tables.find(
     ({ area, sheet: its }) =>
-      its.toLowerCase() === sheet.toLowerCase() &&
-      row >= area.row &&
-      row < area.row + area.rows &&
-      column >= area.column &&
-      column < area.column + area.columns,
+      its.toLowerCase() === sheet.toLowerCase() && holdsCell(area, row, column),
   );
 
 /** Just behind the bracket that closes the one at `start`; an apostrophe takes away the meaning of the next sign. */

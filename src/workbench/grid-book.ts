@@ -9,15 +9,13 @@ import {
   type IWorkbookData,
   type IWorksheetData,
 } from "@univerjs/core";
+import { rangeOf } from "../engine/ranges";
 import { gridNames, roomFor, snapshotOf } from "../engine/snapshot";
 import type { Book, Cell, Sheet } from "../workbook/book";
+import { pixelsOfCharacters } from "../workbook/column-width";
 import type { PlannedBook, PlannedSheet } from "../workbook/layout/planned";
-import { rangeOf, ruleResources } from "./grid-rules";
+import { ruleResources } from "./grid-rules";
 import { gridStyle } from "./looks";
-
-/** Pixels of a column of so many characters, as spreadsheets count them in their usual type. */
-const pixelsOfCharacters = (characters: number) => Math.round(characters * 7 + 5);
-export const charactersOfPixels = (pixels: number) => Math.round(((pixels - 5) / 7) * 100) / 100;
 
 /** The grid sets its lines farther apart than the type that heights in points are meant for. */
 const LINE_STRETCH = 1.15;
@@ -56,7 +54,9 @@ function frame(sheet: Sheet & Partial<PlannedSheet>): Partial<IWorksheetData> {
     freeze: { xSplit: columns, ySplit: rows, startRow: rows || -1, startColumn: columns || -1 },
     defaultColumnWidth: USUAL_COLUMN_WIDTH,
     defaultRowHeight: USUAL_ROW_HEIGHT,
-    columnData: sized(sheet.columnWidths, (width) => ({ w: pixelsOfCharacters(width) })),
+    columnData: sized(sheet.columnWidths, (width) => ({
+      w: Math.round(pixelsOfCharacters(width)),
+    })),
     rowData: sized(sheet.rowHeights, (height) => ({ h: pixelsOfPoints(height), ia: 0 })),
     mergeData: (sheet.merged ?? []).map(rangeOf),
     showGridlines: sheet.gridlines === false ? BooleanNumber.FALSE : BooleanNumber.TRUE,

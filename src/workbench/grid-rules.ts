@@ -15,6 +15,7 @@ import type {
   IFormulaHighlightCell,
 } from "@univerjs/sheets-conditional-formatting";
 import { toGrid } from "../engine/dialect";
+import { rangeOf } from "../engine/ranges";
 import { type Room, roomFor } from "../engine/snapshot";
 import type { Area, Book } from "../workbook/book";
 import type { ConditionalFormat, EntryRule } from "../workbook/sheet-rules";
@@ -34,13 +35,6 @@ const MOST_CELLS = 10_000;
 
 /** How far below what a sheet holds such formulas are computed. */
 const SPARE_ROWS = 100;
-
-export const rangeOf = ({ row, column, rows, columns }: Area): IRange => ({
-  startRow: row,
-  startColumn: column,
-  endRow: row + rows - 1,
-  endColumn: column + columns - 1,
-});
 
 export interface SheetRules {
   readonly formats: readonly IConditionFormattingRule[];

@@ -6,7 +6,9 @@ import {
   SetConditionalRuleMutation,
 } from "@univerjs/sheets-conditional-formatting";
 import { SheetDataValidationModel } from "@univerjs/sheets-data-validation";
+import { areaOf } from "../engine/ranges";
 import type { Table } from "../workbook/book";
+import { bodyOf, spansBody } from "../workbook/layout/filled-in";
 import type { Grid } from "./grid";
 
 export interface Step {
@@ -20,15 +22,9 @@ export function growRules(
   table: Table,
   rows: number,
 ): Step[] {
-  const { area, headerRow } = table;
   const sheet = { unitId: worksheet.getUnitId(), subUnitId: worksheet.getSheetId() };
-  const first = area.row + (headerRow ? 1 : 0);
-  const last = area.row + area.rows - 1;
-  const isBody = ({ startRow, endRow, startColumn, endColumn }: IRange) =>
-    startRow === first &&
-    endRow === last &&
-    startColumn >= area.column &&
-    endColumn < area.column + area.columns;
+  const body = bodyOf(table);
+  const isBody = (range: IRange) => spansBody(areaOf(range), body);
   const grown = <Rule extends { ranges: IRange[] }>(rule: Rule): Rule => ({
     ...rule,
     ranges: rule.ranges.map((range) =>

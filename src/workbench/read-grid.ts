@@ -4,18 +4,15 @@ import { BooleanNumber } from "@univerjs/core";
 import type { FormulaDataModel, IDefinedNameMapItem } from "@univerjs/engine-formula";
 import { SCOPE_WORKBOOK_VALUE_DEFINED_NAME } from "@univerjs/sheets";
 import { fromGrid, nameFromGrid, toGrid } from "../engine/dialect";
+import { areaOf } from "../engine/ranges";
 import { type ReadCell, readCells } from "../engine/read-cells";
 import { expandTables } from "../engine/structured";
 import { NAMESPACE } from "../help/reference";
+import { holdsCell } from "../workbook/areas";
 import type { Book, Cell, DefinedName, Extent, Sheet, Style, Table } from "../workbook/book";
+import { charactersOfPixels } from "../workbook/column-width";
 import { answersWithBlock } from "../workbook/formula/future-functions";
-import {
-  type Carried,
-  charactersOfPixels,
-  pointsOfPixels,
-  USUAL_COLUMN_WIDTH,
-  USUAL_ROW_HEIGHT,
-} from "./grid-book";
+import { type Carried, pointsOfPixels, USUAL_COLUMN_WIDTH, USUAL_ROW_HEIGHT } from "./grid-book";
 import { styleOf } from "./looks";
 
 type ReadCells = Map<number, Map<number, ReadCell>>;
@@ -147,12 +144,7 @@ function sheetOf(
     columnWidths,
     rowHeights,
     ...((xSplit || ySplit) && { frozen: { rows: ySplit, columns: xSplit } }),
-    merged: config.mergeData.map(({ startRow, startColumn, endRow, endColumn }) => ({
-      row: startRow,
-      column: startColumn,
-      rows: endRow - startRow + 1,
-      columns: endColumn - startColumn + 1,
-    })),
+    merged: config.mergeData.map(areaOf),
     ...(config.hidden === BooleanNumber.TRUE && { hidden: true }),
   };
 }
@@ -183,14 +175,7 @@ function spillOf(cell: ReadCell, formula: string, tabled: boolean): { spill?: Ex
 }
 
 const inTable = (tables: readonly Table[], sheet: string, row: number, column: number) =>
-  tables.some(
-    ({ area, ...table }) =>
-      table.sheet === sheet &&
-      row >= area.row &&
-      row < area.row + area.rows &&
-      column >= area.column &&
-      column < area.column + area.columns,
-  );
+  tables.some(({ area, ...table }) => table.sheet === sheet && holdsCell(area, row, column));
 
 function sizes<T>(
   entries: Readonly<Record<number, Nullable<T>>>,

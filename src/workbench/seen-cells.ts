@@ -3,6 +3,7 @@ import type { Worksheet } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/engine-formula";
 import { fromGrid } from "../engine/dialect";
 import type { FormulaCell } from "../engine/failures";
+import { holdsCell } from "../engine/ranges";
 import { readValue, spilledRanges } from "../engine/read-cells";
 import { isError, type Value } from "../workbook/book";
 import { type Grid, workbookOf } from "./grid";
@@ -39,12 +40,8 @@ export function formulaAt(
 
 /** The cell of the formula that filled a cell; the cell itself where none spilled into it. */
 export function anchorOf({ injector }: Grid, worksheet: Worksheet, row: number, column: number) {
-  const around = spilledRanges(injector.get(FormulaDataModel), worksheet).find(
-    (range) =>
-      row >= range.startRow &&
-      row <= range.endRow &&
-      column >= range.startColumn &&
-      column <= range.endColumn,
+  const around = spilledRanges(injector.get(FormulaDataModel), worksheet).find((range) =>
+    holdsCell(range, row, column),
   );
   return { row: around?.startRow ?? row, column: around?.startColumn ?? column };
 }

@@ -112,3 +112,6 @@ export function prefixed(attributes: Readonly<Record<string, string>>, name: str
   const found = Object.keys(attributes).find((key) => key.endsWith(`:${name}`));
   return found === undefined ? undefined : attributes[found];
 }
+
+/** Whether a flag is set, as files write it. */
+export const isOn = (flag: string | undefined) => flag === "1" || flag === "true";

@@ -27,6 +27,13 @@ function part() {
   };
 }
 
+const pagesOn = (...ports: number[]) => ({
+  parts: [part()],
+  ports,
+  index: "page.js",
+  headersFor: () => ({}),
+});
+
 interface Answer {
   readonly status: number;
   readonly headers: http.IncomingHttpHeaders;
@@ -56,7 +63,7 @@ describe("the server of pages", () => {
   beforeAll(async () => {
     port = await freePort();
     const headersFor = (file: string) => ({ "X-File": file });
-    served = await servePages({ parts: [part()], ports: [port], index: "page.js", headersFor });
+    served = await servePages({ ...pagesOn(port), headersFor });
   });
   afterAll(() => served.stop());
 
@@ -121,12 +128,7 @@ describe("the server of pages", () => {
 
 test("opens no channel of its own that another page of the browser could reach", async () => {
   const port = await freePort();
-  const served = await servePages({
-    parts: [part()],
-    ports: [port],
-    index: "page.js",
-    headersFor: () => ({}),
-  });
+  const served = await servePages(pagesOn(port));
   for (const target of ["/ws", "/", "/__webpack_hmr", "/sockjs-node"]) {
     const { status } = await ask(port, target, {
       headers: {
@@ -144,12 +146,7 @@ test("opens no channel of its own that another page of the browser could reach",
 
 test("servers that start in the same instant take a port each, and none where there is none left", async () => {
   const first = await freePort();
-  const pages = {
-    parts: [part()],
-    ports: [first, first + 1, first + 2],
-    index: "page.js",
-    headersFor: () => ({}),
-  };
+  const pages = pagesOn(first, first + 1, first + 2);
   const all = await Promise.all([servePages(pages), servePages(pages), servePages(pages)]);
   expect(all.map(({ port }) => port).sort()).toEqual(pages.ports);
   for (const port of pages.ports) expect((await ask(port, "/page.js")).status).toBe(200);
@@ -164,12 +161,7 @@ test("servers that start in the same instant take a port each, and none where th
 
 test("a server that was stopped leaves its port free", async () => {
   const port = await freePort();
-  const served = await servePages({
-    parts: [part()],
-    ports: [port],
-    index: "page.js",
-    headersFor: () => ({}),
-  });
+  const served = await servePages(pagesOn(port));
   expect(await isFree(port)).toBe(false);
   await served.stop();
   expect(await isFree(port)).toBe(true);
@@ -182,13 +174,7 @@ describe("certificates of the project", () => {
     const { ca, cert, key, untrusted } = await projectCertificates(place);
     expect(untrusted).toBe(path.join(place, "ca.crt"));
     const port = await freePort();
-    const served = await servePages({
-      parts: [part()],
-      ports: [port],
-      index: "page.js",
-      headersFor: () => ({}),
-      certificates: { ca, cert, key },
-    });
+    const served = await servePages({ ...pagesOn(port), certificates: { ca, cert, key } });
     expect((await ask(port, "/page.js", { ca })).status).toBe(200);
     await expect(ask(port, "/page.js", { ca: "" })).rejects.toThrow();
     await served.stop();

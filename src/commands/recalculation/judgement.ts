@@ -1,3 +1,4 @@
+import { overlap } from "../../workbook/areas";
 import { type Book, cellAt, isError, type Value } from "../../workbook/book";
 import { cellsWithin } from "../../workbook/cells-within";
 import { regionsOf } from "../../workbook/formula/regions";
@@ -54,6 +55,13 @@ export function sameAnswer(
   );
 }
 
+const filledBy = ({ row, column, cell: { spill } }: FormulaCell) => ({
+  row,
+  column,
+  rows: spill?.rows ?? 1,
+  columns: spill?.columns ?? 1,
+});
+
 /** Of some cells those that read none of the others: where a difference starts. All, if they read in a circle. */
 export function rootsOf(cells: readonly FormulaCell[], book: Book): readonly FormulaCell[] {
   const roots = cells.filter((cell) => {
@@ -61,14 +69,7 @@ export function rootsOf(cells: readonly FormulaCell[], book: Book): readonly For
     return !cells.some(
       (other) =>
         other !== cell &&
-        regions.some(
-          ({ sheet, area }) =>
-            sheet === other.sheet &&
-            other.row < area.row + area.rows &&
-            other.row + (other.cell.spill?.rows ?? 1) > area.row &&
-            other.column < area.column + area.columns &&
-            other.column + (other.cell.spill?.columns ?? 1) > area.column,
-        ),
+        regions.some(({ sheet, area }) => sheet === other.sheet && overlap(area, filledBy(other))),
     );
   });
   return roots.length > 0 ? roots : cells;

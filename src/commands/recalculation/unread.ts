@@ -2,9 +2,10 @@
  * A log of a million rows has seldom a formula in it, and few of its columns are read. What no formula
  * can reach need not be computed with, nor sent to a thread and back.
  */
-import type { Book, Cell, Sheet } from "../../workbook/book";
+import { hull } from "../../workbook/areas";
+import type { Area, Book, Cell, Sheet } from "../../workbook/book";
 import { cellsWithin } from "../../workbook/cells-within";
-import { type Region, regionsOf } from "../../workbook/formula/regions";
+import { regionsOf } from "../../workbook/formula/regions";
 import { tokensOf } from "../../workbook/formula/tokens";
 
 /** Functions whose cells are known only when they are computed. */
@@ -29,20 +30,10 @@ function* formulasOf(book: Book): Generator<[formula: string, sheet: string]> {
 }
 
 /** From the first to the last row and column that is named: between them A1:INDEX(…) finds its cells, too. */
-function hull(regions: readonly Region[]): Region["area"] | undefined {
-  if (regions.length === 0) return undefined;
-  const areas = regions.map(({ area }) => area);
-  const row = Math.min(...areas.map((area) => area.row));
-  const column = Math.min(...areas.map((area) => area.column));
-  const rows = Math.max(...areas.map((area) => area.row + area.rows)) - row;
-  const columns = Math.max(...areas.map((area) => area.column + area.columns)) - column;
-  return { row, column, rows, columns };
-}
-
-function only(sheet: Sheet, area: Region["area"] | undefined): Sheet {
+function only(sheet: Sheet, [first, ...others]: readonly Area[]): Sheet {
   const cells: Record<number, Record<number, Cell>> = {};
-  if (area)
-    for (const [row, column, cell] of cellsWithin(sheet, area)) {
+  if (first)
+    for (const [row, column, cell] of cellsWithin(sheet, hull([first, ...others]))) {
       cells[row] ??= {};
       (cells[row] as Record<number, Cell>)[column] = cell;
     }
@@ -53,7 +44,7 @@ function only(sheet: Sheet, area: Region["area"] | undefined): Sheet {
 export function withoutUnread(book: Book): Book {
   const still = book.sheets.filter((sheet) => !hasFormula(sheet));
   if (still.length === 0) return book;
-  const read = new Map(still.map(({ name }) => [name.toLowerCase(), [] as Region[]]));
+  const read = new Map(still.map(({ name }) => [name.toLowerCase(), [] as Area[]]));
   if (book.definedNames.some(({ formula }) => looksElsewhere(formula))) return book;
   const seen = new Set<string>();
   for (const [formula, sheet] of formulasOf(book)) {
@@ -62,13 +53,13 @@ export function withoutUnread(book: Book): Book {
     seen.add(key);
     if (looksElsewhere(formula)) return book;
     for (const region of regionsOf(formula, sheet, book))
-      read.get(region.sheet.toLowerCase())?.push(region);
+      read.get(region.sheet.toLowerCase())?.push(region.area);
   }
   return {
     ...book,
     sheets: book.sheets.map((sheet) => {
-      const regions = read.get(sheet.name.toLowerCase());
-      return regions ? only(sheet, hull(regions)) : sheet;
+      const areas = read.get(sheet.name.toLowerCase());
+      return areas ? only(sheet, areas) : sheet;
     }),
   };
 }

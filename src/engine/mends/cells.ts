@@ -1,6 +1,7 @@
 import type { ICellData, IRange, Nullable } from "@univerjs/core";
 import type { BaseReferenceObject } from "@univerjs/engine-formula";
 import type { EngineFormula } from "../executor";
+import { holdsCell } from "../ranges";
 
 const TEXT = 1;
 
@@ -40,14 +41,7 @@ function isSpilledAnew(reference: BaseReferenceObject, row: number, column: numb
   const before = reference.getCurrentActiveArrayFormulaRange() as unknown as Ranges;
   for (const [down, ranges] of Object.entries(before ?? {}))
     for (const [across, range] of Object.entries(ranges ?? {}))
-      if (
-        range &&
-        row >= range.startRow &&
-        row <= range.endRow &&
-        column >= range.startColumn &&
-        column <= range.endColumn &&
-        now?.[Number(down)]?.[Number(across)]
-      )
+      if (range && holdsCell(range, row, column) && now?.[Number(down)]?.[Number(across)])
         return true;
   return false;
 }

@@ -1,13 +1,14 @@
 import { areaAddress } from "../../workbook/address";
+import { pixelsOfCharacters } from "../../workbook/column-width";
 import type { PlannedSheet } from "../../workbook/layout/planned";
 
-/** A column of n characters of the usual font is 7 n + 5 pixels wide, and a pixel is 0.75 points. */
-const pointsOf = (characters: number) => (7 * characters + 5) * 0.75;
+const POINTS_PER_PIXEL = 0.75;
 
 /** Everything around the cells: widths, heights, merged cells, what stays in view, the printed page. */
 export function frameSheet(worksheet: Excel.Worksheet, sheet: PlannedSheet): void {
   for (const [column, width] of Object.entries(sheet.columnWidths ?? {})) {
-    worksheet.getCell(0, Number(column)).format.columnWidth = pointsOf(width);
+    worksheet.getCell(0, Number(column)).format.columnWidth =
+      POINTS_PER_PIXEL * pixelsOfCharacters(width);
   }
   for (const [row, height] of Object.entries(sheet.rowHeights ?? {})) {
     worksheet.getCell(Number(row), 0).format.rowHeight = height;

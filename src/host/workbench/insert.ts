@@ -3,7 +3,8 @@ import { gridValue } from "../../engine/snapshot";
 import type { Grid } from "../../workbench/grid";
 import type { Carried } from "../../workbench/grid-book";
 import { allTables } from "../../workbench/typed-formulas";
-import type { Area, Table } from "../../workbook/book";
+import { overlap } from "../../workbook/areas";
+import type { Area } from "../../workbook/book";
 import { freeWord } from "../../workbook/layout/free-names";
 import {
   type CellValue,
@@ -61,7 +62,7 @@ export function insertTable(
   const all = [columns, ...rows];
   const { worksheet, area } = blankCells(grid, address, all);
   const sheet = worksheet.getName();
-  const other = allTables(grid).find((table) => table.sheet === sheet && overlaps(table, area));
+  const other = allTables(grid).find((table) => table.sheet === sheet && overlap(table.area, area));
   if (other !== undefined)
     throw new HostRefusal(
       "occupied",
@@ -104,12 +105,6 @@ function blankCells(grid: Grid, address: string, rows: readonly (readonly unknow
 }
 
 const isBlank = ({ formula, value }: SheetCell) => formula === "" && value === null;
-
-const overlaps = ({ area: one }: Table, other: Area) =>
-  one.row < other.row + other.rows &&
-  other.row < one.row + one.rows &&
-  one.column < other.column + other.columns &&
-  other.column < one.column + one.columns;
 
 function occupied({ address, formula, value }: SheetCell): HostRefusal {
   const holds = formula === "" ? String(value) : formula;

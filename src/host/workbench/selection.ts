@@ -4,6 +4,7 @@ import {
   SetWorksheetActiveOperation,
   SheetsSelectionsService,
 } from "@univerjs/sheets";
+import { areaOf } from "../../engine/ranges";
 import type { Computed } from "../../workbench/computed";
 import { type Grid, workbookOf } from "../../workbench/grid";
 import { anchorOf } from "../../workbench/seen-cells";
@@ -21,12 +22,9 @@ export function readSelection(grid: Grid): Selection | undefined {
     ...sheetCell(grid, worksheet, row, column),
     ...spilledFrom(grid, worksheet, row, column),
   };
-  const rows = endRow - startRow + 1;
-  const columns = endColumn - startColumn + 1;
   const alone = isMerged && startRow === row && startColumn === column;
   const merged = alone && endRow === last.primary.endRow && endColumn === last.primary.endColumn;
-  const area = { row: startRow, column: startColumn, rows, columns };
-  return { address: merged ? cell.address : addressIn(worksheet, area), cell };
+  return { address: merged ? cell.address : addressIn(worksheet, areaOf(last.range)), cell };
 }
 
 function spilledFrom(grid: Grid, worksheet: Worksheet, row: number, column: number) {

@@ -1,4 +1,5 @@
 import { addressOf } from "../../workbook/address";
+import { holdsCell } from "../../workbook/areas";
 import type { Cell } from "../../workbook/book";
 import { layOut } from "../../workbook/layout/lay-out";
 import { palette } from "../../workbook/layout/looks";
@@ -102,12 +103,7 @@ function rowsShown({ charts: [first] }: PlannedSheet, top: (row: number) => numb
 /** Whether a cell lies under another one that was merged over it. */
 const isCovered = ({ merged = [] }: PlannedSheet, row: number, column: number) =>
   merged.some(
-    (area) =>
-      row >= area.row &&
-      row < area.row + area.rows &&
-      column >= area.column &&
-      column < area.column + area.columns &&
-      (row !== area.row || column !== area.column),
+    (area) => holdsCell(area, row, column) && (row !== area.row || column !== area.column),
   );
 
 function isPlainText({ value, style }: Cell, styles: Styles): boolean {

@@ -1,5 +1,6 @@
 import type { Worksheet } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/engine-formula";
+import { areaOf } from "../../engine/ranges";
 import { spilledRanges } from "../../engine/read-cells";
 import { type Grid, workbookOf } from "../grid";
 import { valueAt } from "../seen-cells";
@@ -26,12 +27,7 @@ export function cellsOfGrid(grid: Grid): ShownCells {
         spilledRanges(model, worksheet).find(
           ({ startRow, startColumn }) => startRow === row && startColumn === column,
         );
-      return (
-        range && {
-          rows: range.endRow - range.startRow + 1,
-          columns: range.endColumn - range.startColumn + 1,
-        }
-      );
+      return range && areaOf(range);
     },
   };
 }

@@ -1,5 +1,5 @@
 /** Formulas of rules that go on naming the same cells, as those in cells do by the grid. */
-import { addressOf, parseAddress, sheetPrefix } from "../../workbook/address";
+import { addressOf, parseArea, sheetPrefix } from "../../workbook/address";
 import type { Area } from "../../workbook/book";
 import { sheetOf } from "../../workbook/formula/regions";
 import { type Token, tokensOf } from "../../workbook/formula/tokens";
@@ -79,7 +79,7 @@ function followReference(
   idOf: (sheet: string) => string,
 ): FormulaNow {
   const sheetId = prefix === undefined ? home.sheetId : idOf(sheetOf(prefix));
-  const area = between(ends.map(parseAddress));
+  const area = parseArea(ends.join(":"));
   const cells = follower.follow(sheetId, area);
   const own = sheetId === home.sheetId;
   // What stands in the row or column of the cell itself stays with that cell.
@@ -118,17 +118,6 @@ function followReference(
 function offset(ends: readonly string[], relative: RegExp, distance: number, size: number) {
   const inLines = distance >= 0 && distance < size;
   return inLines && ends.every((end) => relative.test(end)) ? distance : undefined;
-}
-
-function between(ends: readonly { row: number; column: number }[]): Area {
-  const [rows, columns] = [ends.map(({ row }) => row), ends.map(({ column }) => column)];
-  const [row, column] = [Math.min(...rows), Math.min(...columns)];
-  return {
-    row,
-    column,
-    rows: Math.max(...rows) - row + 1,
-    columns: Math.max(...columns) - column + 1,
-  };
 }
 
 /** The address with the dollar signs that it was written with. */

@@ -23,8 +23,8 @@ import {
   RemoveRowMutation,
 } from "@univerjs/sheets";
 import { FormulaRefRangeService } from "@univerjs/sheets-formula";
+import { areaOf, rangeOf } from "../../engine/ranges";
 import type { Area } from "../../workbook/book";
-import { rangeOf } from "../grid-rules";
 import { type Change, changeBy, type Followed, isGone } from "./follower";
 import { followFormula } from "./formulas";
 
@@ -176,10 +176,3 @@ function both(...all: readonly IDisposable[]): IDisposable {
     for (const one of all) one.dispose();
   });
 }
-
-const areaOf = ({ startRow, startColumn, endRow, endColumn }: IRange): Area => ({
-  row: startRow,
-  column: startColumn,
-  rows: endRow - startRow + 1,
-  columns: endColumn - startColumn + 1,
-});

@@ -1,4 +1,5 @@
 import { columnIndex, parseAddress } from "../address";
+import { hull } from "../areas";
 import { type Area, type Book, cellAt, type Sheet } from "../book";
 import { sheetColumns, sheetRows } from "./shared";
 import { type Token, tokensOf } from "./tokens";
@@ -27,14 +28,6 @@ function sheetsNamed(book: Book, prefix: string): readonly Sheet[] {
     .map((end) => book.sheets.findIndex((s) => same(s.name, end)));
   if (first === undefined || last === undefined || first < 0 || last < 0) return [];
   return book.sheets.slice(Math.min(first, last), Math.max(first, last) + 1);
-}
-
-function between(one: Area, other: Area): Area {
-  const row = Math.min(one.row, other.row);
-  const column = Math.min(one.column, other.column);
-  const rows = Math.max(one.row + one.rows, other.row + other.rows) - row;
-  const columns = Math.max(one.column + one.columns, other.column + other.columns) - column;
-  return { row, column, rows, columns };
 }
 
 function lines({ kind, text }: Token): Area {
@@ -72,7 +65,7 @@ function regions(formula: string, home: string, book: Book, seen: Set<string>): 
       const start = { ...parseAddress(token.text), rows: 1, columns: 1 };
       const end =
         isMark(at + 1, ":") && tokens[at + 2]?.kind === "cell" ? tokens[at + 2] : undefined;
-      if (end) add(between(start, { ...parseAddress(end.text), rows: 1, columns: 1 }));
+      if (end) add(hull([start, { ...parseAddress(end.text), rows: 1, columns: 1 }]));
       else if (!isMark(at + 1, "#")) add(start);
       else
         for (const sheet of sheets) {

@@ -61,20 +61,20 @@ function growthsOf(before: readonly Table[], now: readonly Table[]): Growth[] {
   });
 }
 
-function bodyOf({ area, headerRow, totalsRow }: Table): Area {
+export function bodyOf({ area, headerRow, totalsRow }: Table): Area {
   const above = headerRow ? 1 : 0;
   return { ...area, row: area.row + above, rows: area.rows - above - (totalsRow ? 1 : 0) };
 }
 
+/** Whether an area stands over all rows of a table's body, in some of its columns. */
+export const spansBody = (area: Area, body: Area): boolean =>
+  area.row === body.row &&
+  area.rows === body.rows &&
+  area.column >= body.column &&
+  area.column + area.columns <= body.column + body.columns;
+
 function grownArea(area: Area, sheet: string, grown: readonly Growth[]): Area {
-  const growth = grown.find(
-    ({ body, ...its }) =>
-      its.sheet === sheet &&
-      area.row === body.row &&
-      area.rows === body.rows &&
-      area.column >= body.column &&
-      area.column + area.columns <= body.column + body.columns,
-  );
+  const growth = grown.find(({ body, ...its }) => its.sheet === sheet && spansBody(area, body));
   return growth ? { ...area, rows: area.rows + growth.rows } : area;
 }
 

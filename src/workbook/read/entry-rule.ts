@@ -1,14 +1,13 @@
 import { addressOf } from "../address";
 import type { Area } from "../book";
 import type { Comparison, EntryRule } from "../sheet-rules";
+import { isOn } from "../xml";
 import { unescapeText } from "../xml-text";
 import { comparison, isComparison } from "./comparison";
 
 type Attributes = Readonly<Record<string, string>>;
 
 const LONGEST_WORDS = 1000;
-
-const isOn = (flag: string | undefined) => flag === "1" || flag === "true";
 
 const words = (text: string | undefined) =>
   text === undefined || text === "" ? undefined : unescapeText(text).slice(0, LONGEST_WORDS);

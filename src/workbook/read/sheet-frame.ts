@@ -1,12 +1,10 @@
 import type { Area, Sheet } from "../book";
+import { charactersOfFile } from "../column-width";
 import { sheetColumns } from "../formula/shared";
 import type { Allowance } from "./allowance";
 import { areaIn } from "./place";
 
 type Attributes = Readonly<Record<string, string>>;
-
-/** A file's widths hold the five pixels beside the digits, which are seven wide (ECMA-376 Part 1 §18.3.1.13). */
-const charactersOf = (width: number) => Math.max(0, Math.round((width - 5 / 7) * 100) / 100);
 
 /** What stands around the cells of a sheet: widths, heights, frozen rows, merged cells. */
 export class SheetFrame {
@@ -41,7 +39,7 @@ export class SheetFrame {
     if (width === undefined || !(first > this.#lastColumn) || !(last >= first)) return;
     this.#lastColumn = last;
     for (let column = first; column <= last; column++)
-      this.#widths[column] = charactersOf(Number(width));
+      this.#widths[column] = charactersOfFile(Number(width));
   }
 
   parts(): Pick<Sheet, "columnWidths" | "rowHeights" | "merged" | "frozen"> {

@@ -4,6 +4,7 @@ import { shiftedFormula } from "../formula/shared";
 import type { FunctionNames } from "../formula/stored-form";
 import type { ConditionalFormat, EntryRule } from "../sheet-rules";
 import { WorkbookRefusal } from "../workbook-refusal";
+import { isOn } from "../xml";
 import type { Allowance } from "./allowance";
 import { comparison } from "./comparison";
 import { entryRule } from "./entry-rule";
@@ -132,8 +133,6 @@ export class SheetRules {
     return places.filter((place) => place !== "").flatMap(areasIn);
   }
 }
-
-const isOn = (flag: string | undefined) => flag === "1" || flag === "true";
 
 /** A place that is none is left out. */
 function areasIn(place: string): Area[] {

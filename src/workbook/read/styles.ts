@@ -1,6 +1,6 @@
 import type { Style } from "../book";
 import type { WorkbookPackage } from "../package/open-package";
-import { readShortXml, type XmlElement } from "../xml";
+import { isOn, readShortXml, type XmlElement } from "../xml";
 import { builtInFormats } from "./number-formats";
 
 type Changeable<T> = { -readonly [Key in keyof T]: T[Key] };
@@ -24,7 +24,7 @@ function colourOf({ rgb, theme }: Readonly<Record<string, string>>): string | un
   return theme === undefined ? undefined : themeColours[Number(theme)];
 }
 
-const isOn = (attributes: Readonly<Record<string, string>>) =>
+const isLeftOn = (attributes: Readonly<Record<string, string>>) =>
   attributes.val !== "0" && attributes.val !== "false";
 
 /** Reads the lists of fonts, fills and borders, then the formats that combine them. */
@@ -58,8 +58,8 @@ class StyleLists {
     if (name === "font") this.fonts.push({});
     const font = this.fonts.at(-1);
     if (!font) return;
-    if (name === "b" && isOn(attributes)) font.bold = true;
-    if (name === "i" && isOn(attributes)) font.italic = true;
+    if (name === "b" && isLeftOn(attributes)) font.bold = true;
+    if (name === "i" && isLeftOn(attributes)) font.italic = true;
     if (name === "sz") font.size = Number(attributes.val);
     const ink = name === "color" ? colourOf(attributes) : undefined;
     if (ink !== undefined && ink !== "#000000") font.ink = ink;
@@ -89,8 +89,8 @@ class StyleLists {
     const look = this.differences.at(-1);
     if (!look) return;
     if (this.#part === "font") {
-      if (name === "b" && isOn(attributes)) look.bold = true;
-      if (name === "i" && isOn(attributes)) look.italic = true;
+      if (name === "b" && isLeftOn(attributes)) look.bold = true;
+      if (name === "i" && isLeftOn(attributes)) look.italic = true;
       const ink = name === "color" ? colourOf(attributes) : undefined;
       if (ink !== undefined) look.ink = ink;
     }
@@ -116,7 +116,7 @@ class StyleLists {
     const { horizontal } = attributes;
     if (horizontal === "left" || horizontal === "center" || horizontal === "right")
       cell.align = horizontal;
-    if (attributes.wrapText === "1" || attributes.wrapText === "true") cell.wrap = true;
+    if (isOn(attributes.wrapText)) cell.wrap = true;
   }
 }
 

@@ -1,5 +1,6 @@
 /** Where the charts of a sheet stand. */
 import type { Sheet } from "../../book";
+import { pixelsOfCharacters } from "../../column-width";
 import { sheetColumns, sheetRows } from "../../formula/shared";
 import { prefixed } from "../../xml";
 import { at, childrenOf, type Node, within } from "./tree";
@@ -15,8 +16,6 @@ export interface Standing {
 }
 
 const EMU_PER_PIXEL = 9525;
-const DIGIT_PIXELS = 7;
-const PIXELS_BESIDE_DIGITS = 5;
 const USUAL_COLUMN_PIXELS = 64;
 const USUAL_ROW_PIXELS = 20;
 const MOST_PIXELS = 4000;
@@ -25,7 +24,7 @@ const columnPixels = ({ columnWidths }: Sheet, column: number) => {
   const characters = columnWidths?.[column];
   return characters === undefined
     ? USUAL_COLUMN_PIXELS
-    : Math.round(characters * DIGIT_PIXELS + PIXELS_BESIDE_DIGITS);
+    : Math.round(pixelsOfCharacters(characters));
 };
 const rowPixels = ({ rowHeights }: Sheet, row: number) => {
   const points = rowHeights?.[row];

@@ -1,0 +1,26 @@
+import type { Area } from "./book";
+
+/** Whether an area holds a cell. */
+export const holdsCell = (
+  { row: first, column: left, rows, columns }: Area,
+  row: number,
+  column: number,
+): boolean => row >= first && row < first + rows && column >= left && column < left + columns;
+
+/** Whether two areas have a cell in common. */
+export const overlap = (one: Area, other: Area): boolean =>
+  one.row < other.row + other.rows &&
+  other.row < one.row + one.rows &&
+  one.column < other.column + other.columns &&
+  other.column < one.column + one.columns;
+
+/** The smallest area that holds all of them, however many they are. */
+export const hull = (areas: readonly [Area, ...Area[]]): Area => areas.reduce(around);
+
+function around(one: Area, other: Area): Area {
+  const row = Math.min(one.row, other.row);
+  const column = Math.min(one.column, other.column);
+  const rows = Math.max(one.row + one.rows, other.row + other.rows) - row;
+  const columns = Math.max(one.column + one.columns, other.column + other.columns) - column;
+  return { row, column, rows, columns };
+}
