@@ -7,12 +7,19 @@ interface Lexer {
   _currentLexerNode: { getChildren(): readonly unknown[] };
   _resetTemp(): void;
   _formulaSpellCheck(): boolean;
+  treeBuilder(text: string, transformSuffix?: unknown, names?: unknown): unknown;
 }
+
+/** As good as true, but what was read before is given for true alone. */
+const ANEW = 1;
 
 /**
  * The engine's lexer forgets to forget an open square bracket: a formula that was typed up to
  * "=SUM(Log[Do" would spoil the reading of the next one. And it allows an array in braces behind an
- * operator only where an array stands before it: 2*{1,2} would be no formula.
+ * operator only where an array stands before it: 2*{1,2} would be no formula. And it remembers what it has
+ * read by the text alone: with the cells that names stood for in the workbook of that time, and with the
+ * marks that a calculation leaves on the names of a LET. So it reads anew; the engine remembers what it
+ * makes of that, for each workbook.
  */
 export function mendLexer(injector: Injector, formula: EngineFormula): void {
   const lexer = injector.get(formula.LexerTreeBuilder) as unknown as Lexer;
@@ -29,4 +36,7 @@ export function mendLexer(injector: Injector, formula: EngineFormula): void {
     const behindOperator = typeof last === "string" && formula.OPERATOR_TOKEN_SET.has(last.trim());
     return behindOperator || mayOpenArray();
   };
+  const read = lexer.treeBuilder.bind(lexer);
+  lexer.treeBuilder = (text, transformSuffix = true, names) =>
+    read(text, transformSuffix && ANEW, names);
 }
