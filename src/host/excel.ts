@@ -41,6 +41,8 @@ export function excelHost({ namespace, ids, record, makeValuesCopy }: ExcelChoic
     insertTable,
     addSheets: (makeBook) => addSheets(makeBook, namespace),
     readTables,
+    // A pane belongs to one workbook, and reads its tables anew on request.
+    watchTables: () => () => {},
     listFailures: () => listFailures(namespace),
     relink: (failed) => relink(failed, namespace, names),
     recalculate: () =>

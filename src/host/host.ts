@@ -37,6 +37,8 @@ export interface SheetHost {
 
   /** The sheet tables whose first column has this header, in any case (own additives, own components). */
   readTables(firstHeader: string): Promise<readonly SheetTable[]>;
+  /** Tells when they may hold something else, until it is stopped; a host that cannot say so never does. */
+  watchTables(listener: () => void): Stop;
 
   /** Every cell in the workbook that holds one of our functions and shows an error. */
   listFailures(): Promise<readonly FailedCell[]>;

@@ -52,6 +52,8 @@ export function workbenchHost(choices: WorkbenchChoices): SheetHost {
     insertTable: async (...given) => insertTable(grid, ...given),
     addSheets: async (makeBook) => addSheets(grid, desk, makeBook),
     readTables: async (firstHeader) => readTables(grid, firstHeader),
+    // Another workbook is computed, too.
+    watchTables: (listener) => computed.watch(listener),
     listFailures: async () => listFailures(grid),
     relink: async (failed) => {
       await recalculate();

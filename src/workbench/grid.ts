@@ -15,7 +15,6 @@ import { UniverDocsPlugin } from "@univerjs/docs";
 import { UniverDocsUIPlugin } from "@univerjs/docs-ui";
 import * as formula from "@univerjs/engine-formula";
 import { UniverRenderEnginePlugin } from "@univerjs/engine-render";
-import words from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsPlugin } from "@univerjs/sheets";
 import { UniverSheetsConditionalFormattingPlugin } from "@univerjs/sheets-conditional-formatting";
 import { UniverSheetsConditionalFormattingUIPlugin } from "@univerjs/sheets-conditional-formatting-ui";
@@ -38,6 +37,7 @@ import { mend } from "../engine/mends/mend";
 import { descriptionsOf, findByAnyWord } from "./describe";
 import { fitNumbers } from "./fit-numbers";
 import { moveRulesWithTheirCells } from "./following/grid-formulas";
+import { ownWords } from "./own-words";
 
 export interface Grid {
   readonly univer: Univer;
@@ -61,16 +61,6 @@ const accent = {
 };
 
 const theme = { ...defaultTheme, primary: accent, indigo: accent };
-
-/** The grid's words, where they leave out what a person should know. */
-function ownWords(): typeof words {
-  const all = structuredClone(words);
-  const { sheetConfig } = all["sheets-ui"];
-  sheetConfig.deleteSheetContent =
-    "Delete this sheet and all that is on it? This cannot be undone, and formulas that read it will show #REF!.";
-  sheetConfig.deleteLargeSheetContent = sheetConfig.deleteSheetContent;
-  return all;
-}
 
 export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: boolean): Grid {
   const univer = new Univer({

@@ -16,6 +16,7 @@ import { followSheets } from "./follow-sheets";
 import { followSpills } from "./follow-spills";
 import { describeFunctions, openGrid } from "./grid";
 import { growTables } from "./growing-tables";
+import { keepKeys } from "./keys";
 import { loadBuiltFunctions } from "./load-functions";
 import { nameControls } from "./name-controls";
 import { PanePlace } from "./pane-place";
@@ -152,6 +153,7 @@ async function start(): Promise<void> {
     });
   });
   followSheets(grid);
+  keepKeys(grid);
   nameControls(byId("grid"));
   followTheme(grid);
   describeFunctions(grid, loaded);

@@ -12,14 +12,7 @@ beforeAll(async () => {
   workbench.page.on("dialog", (dialog) => void dialog.accept());
 });
 
-async function open(title: string): Promise<void> {
-  const { page } = workbench;
-  await page.locator("#templates summary").click();
-  await page.evaluate(() => delete document.documentElement.dataset.computed);
-  await page.locator("#templates").getByRole("button", { name: title }).click();
-  await workbench.computed();
-}
-
+const open = (title: string) => workbench.openTemplate(title);
 const value = async (address: string) => (await workbench.read(address)).value;
 
 test("A blank workbook has one empty sheet, takes formulas and is saved under a plain name.", async () => {

@@ -201,6 +201,26 @@ describe("beside the grid", () => {
   });
 });
 
+test("the additives are those of the workbook that is open, and of its tables as they now are", async () => {
+  const workbench = await served.open();
+  const { page } = workbench;
+  page.on("dialog", (dialog) => void dialog.accept());
+  await workbench.select("H70");
+  const pane = await openTab(page, "Additives");
+  await pane.getByText("Cationic starch, DS 0.035").click();
+  await pane.getByRole("button", { name: "Start a table of your own" }).click();
+  await pane.getByRole("button", { name: "All additives" }).click();
+  const own = pane.getByRole("button", { name: /own, from/ }).first();
+  await own.waitFor();
+  await pane.getByRole("checkbox", { name: "Compare Cationic starch, DS 0.035" }).check();
+  await workbench.type("H71", "Starch of the morning shift");
+  await pane.getByRole("button", { name: "Starch of the morning shift own" }).waitFor();
+  await workbench.openTemplate("Blank workbook");
+  await own.waitFor({ state: "detached" });
+  await pane.getByRole("button", { name: "Cationic starch, DS 0.035" }).waitFor();
+  await page.close();
+});
+
 describe.each([
   ["wide and light", { viewport: { width: 1400, height: 900 }, colorScheme: "light" }],
   ["wide and dark", { viewport: { width: 1400, height: 900 }, colorScheme: "dark" }],

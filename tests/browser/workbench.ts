@@ -67,6 +67,14 @@ export class WorkbenchPage {
     await this.page.waitForSelector("html[data-computed]");
   }
 
+  /** One of the list under "Templates", in the stead of what is open. */
+  async openTemplate(title: string): Promise<void> {
+    await this.page.locator("#templates summary").click();
+    await this.page.evaluate(() => delete document.documentElement.dataset.computed);
+    await this.page.locator("#templates").getByRole("button", { name: title }).click();
+    await this.computed();
+  }
+
   /** A cell of the sheet that is shown, or, with its sheet's name, of any: "Thirty days!B4". */
   async select(reference: string): Promise<void> {
     const [address = "", sheet] = reference.split("!").reverse();

@@ -43,7 +43,7 @@ export function Additives() {
   const [problem, setProblem] = useState("");
   const [query, setQuery] = useState("");
   const [kind, setKind] = useState("");
-  const [compared, setCompared] = useState<readonly string[]>([]);
+  const [ticked, setTicked] = useState<readonly string[]>([]);
   const [view, setView] = useState<View>();
 
   const reload = useCallback(() => {
@@ -58,13 +58,18 @@ export function Additives() {
       },
     );
   }, [host]);
-  useEffect(reload, [reload]);
+  useEffect(() => {
+    reload();
+    return host?.watchTables(reload);
+  }, [host, reload]);
 
   const found = useMemo(() => findItems(stock.items, kind, query), [stock, kind, query]);
   const shownItem =
     view?.kind === "item" ? stock.items.find((item) => keyOf(item) === view.key) : undefined;
-  const side = stock.items.filter((item) => compared.includes(keyOf(item)));
-  const isOpen = shownItem !== undefined || view?.kind === "comparison";
+  // What was ticked may have gone with its table.
+  const side = stock.items.filter((item) => ticked.includes(keyOf(item)));
+  const compared = side.map(keyOf);
+  const isOpen = shownItem !== undefined || (view?.kind === "comparison" && side.length > 0);
   const { remember } = useReturnFocus(isOpen);
   const show = (next: View) => {
     if (!isOpen) remember();
@@ -112,7 +117,7 @@ export function Additives() {
           compared={compared}
           open={(item) => show({ kind: "item", key: keyOf(item) })}
           compare={(item, isCompared) =>
-            setCompared(
+            setTicked(
               isCompared
                 ? [...compared, keyOf(item)].slice(-MOST_COMPARED)
                 : compared.filter((key) => key !== keyOf(item)),

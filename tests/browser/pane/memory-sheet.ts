@@ -104,6 +104,7 @@ export class MemorySheet {
     },
     recalculate: async () => this.did("recalculate"),
     callsAt: (address) => this.record.at(address) as readonly Call[],
+    watchTables: () => () => {},
     watchCalls: (listener) => this.record.watch(listener),
     openValuesCopy: async () => {
       this.did("openValuesCopy");

@@ -1,0 +1,39 @@
+/** Keys that reach the grid from beside it: undoing, and all of them after a press on a tab or a button. */
+import { ICommandService, RedoCommand, UndoCommand } from "@univerjs/core";
+import { ILayoutService } from "@univerjs/ui";
+import type { Grid } from "./grid";
+
+/** Where a person types, or answers a question, undoing is not the grid's; its own cells are such a place. */
+const OWN_UNDO =
+  "input, textarea, select, [contenteditable=true], [role=dialog], [role=alertdialog]";
+
+/** Pressed by mouse or finger, they are done with; reached by keys, the next key is theirs, too. */
+const GIVES_BACK = "main [role=tab], main > footer button, nav > button";
+
+export function keepKeys({ injector }: Grid): void {
+  addEventListener("keydown", (event) => {
+    const command = wayOf(event);
+    if (!command || (event.target as Element).closest?.(OWN_UNDO)) return;
+    event.preventDefault();
+    void injector.get(ICommandService).executeCommand(command.id);
+  });
+  const giveBack = () => injector.get(ILayoutService).focus();
+  addEventListener("click", ({ detail, target }) => {
+    const pressed = detail > 0 && (target as Element).closest(GIVES_BACK);
+    // A tab that is pressed twice is being renamed.
+    if (pressed && !pressed.querySelector("[contenteditable=true]")) giveBack();
+  });
+  const renamed = ({ target }: FocusEvent) => {
+    if (!(target as Element).matches?.("main [role=tab] *")) return;
+    // A name that cannot be is asked for again.
+    setTimeout(() => document.activeElement === document.body && giveBack(), 0);
+  };
+  addEventListener("focusout", renamed, { capture: true });
+}
+
+function wayOf({ ctrlKey, metaKey, altKey, shiftKey, key }: KeyboardEvent) {
+  if (!(ctrlKey || metaKey) || altKey) return undefined;
+  const letter = key.toLowerCase();
+  if (letter === "z") return shiftKey ? RedoCommand : UndoCommand;
+  return letter === "y" && !shiftKey ? RedoCommand : undefined;
+}

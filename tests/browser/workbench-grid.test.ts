@@ -1,0 +1,85 @@
+/** How the grid answers to keys, the clipboard and jumps, beyond what its library does by itself. */
+import { beforeAll, describe, expect, test } from "vitest";
+import { serveWorkbench } from "./served-workbench";
+import type { WorkbenchPage } from "./workbench";
+
+const served = serveWorkbench();
+let workbench: WorkbenchPage;
+
+beforeAll(async () => {
+  workbench = await served.open();
+  workbench.page.on("dialog", (dialog) => void dialog.accept());
+});
+
+const value = async (address: string) => (await workbench.read(address)).value;
+const tabs = () => workbench.page.locator("main [role=tab]");
+
+describe("keys beside the grid", () => {
+  beforeAll(async () => {
+    await workbench.openTemplate("Blank workbook");
+    for (const [address, text] of Object.entries({ A1: "1", A2: "2", A3: "3" }))
+      await workbench.type(address, text);
+    await workbench.page.getByRole("button", { name: "Add a sheet" }).click();
+    await tabs().nth(1).waitFor();
+  });
+
+  test("go to the grid after a press on a tab", async () => {
+    const { page } = workbench;
+    await tabs().first().click();
+    await workbench.select("A3");
+    await tabs().nth(1).click();
+    await tabs().first().click();
+    await page.keyboard.press("ArrowDown");
+    await page.locator("#status .address", { hasText: /^A4$/ }).waitFor();
+  });
+
+  test("and after a sheet is renamed", async () => {
+    const { page } = workbench;
+    // A double click in which a longer press could begin.
+    await page.waitForTimeout(600);
+    await tabs().first().dblclick();
+    await page.waitForTimeout(600);
+    await page.keyboard.type("Mine");
+    await page.keyboard.press("Enter");
+    await expect.poll(() => tabs().allTextContents()).toEqual(["Mine", "Sheet2"]);
+    await page.keyboard.press("ArrowDown");
+    await page.locator("#status .address", { hasText: /^A5$/ }).waitFor();
+    await page.keyboard.press("Control+z");
+    await expect.poll(() => tabs().allTextContents()).toEqual(["Sheet1", "Sheet2"]);
+    await page.keyboard.press("Control+z");
+    await expect.poll(() => tabs().allTextContents()).toEqual(["Sheet1"]);
+  });
+
+  test("undo and do again with the focus on a tab that was reached by keys", async () => {
+    const { page } = workbench;
+    await tabs().first().focus();
+    await page.keyboard.press("Control+z");
+    await expect.poll(() => value("A3")).toBe("");
+    await tabs().first().focus();
+    await page.keyboard.press("Control+y");
+    await expect.poll(() => value("A3")).toBe("3");
+  });
+
+  test("undo after a click into the empty space of the pane", async () => {
+    const { page } = workbench;
+    await page
+      .locator("#pane [role=tabpanel]")
+      .first()
+      .click({ position: { x: 2, y: 2 } });
+    await page.keyboard.press("Control+z");
+    await expect.poll(() => value("A3")).toBe("");
+    await page
+      .locator("#pane [role=tabpanel]")
+      .first()
+      .click({ position: { x: 2, y: 2 } });
+    await page.keyboard.press("Control+Shift+z");
+    await expect.poll(() => value("A3")).toBe("3");
+  });
+
+  test("in a field of the pane undo what was typed there, and nothing in the grid", async () => {
+    const { page } = workbench;
+    await page.locator("#pane").getByRole("searchbox").first().fill("starch");
+    await page.keyboard.press("Control+z");
+    expect(await value("A3")).toBe("3");
+  });
+});
