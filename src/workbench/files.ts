@@ -50,21 +50,27 @@ export async function saveFile(
     const { bytes, stale } = await patchWorkbook(source.opened, edits, names, book.tables);
     return { bytes, notes: stale };
   }
-  const { lost, ...kept } = frame;
+  const { lost, unread, ...kept } = frame;
   const titled = source.kind === "template" ? titleOf(source.planned) : {};
   const bytes = await writeWorkbook(filledIn({ ...kept, ...titled }, book), names);
-  return { bytes, notes: [...(source.kind === "file" ? [ANEW] : []), ...lostNotes(lost)] };
+  return { bytes, notes: [...(source.kind === "file" ? [ANEW] : []), ...lostNotes(lost, unread)] };
 }
 
 const ANEW =
-  "Rows, columns or sheets of this file changed their places, so it was written anew: with cells, formulas, names, tables, formats, and those charts, validations and conditional formats that a template could have; without its pictures and all else that came with the file.";
+  "Rows, columns or sheets of this file changed their places, so it was written anew: with cells, formulas, names, tables, formats, entry rules, conditional formats, and those charts that a template could have; without its pictures and all else that came with the file.";
 
-const lostNotes = (lost: number) =>
-  lost === 0
-    ? []
-    : [
-        `Left out of the saved file: ${lost === 1 ? "one series or rule that names cells which are" : `${lost} series and rules that name cells which are`} gone.`,
-      ];
+function lostNotes(lost: number, unread: number): string[] {
+  const gone =
+    lost === 1
+      ? "one series or rule that names cells which are gone"
+      : `${lost} series and rules that name cells which are gone`;
+  const foreign =
+    unread === 1
+      ? "one entry rule or conditional format of a kind that is not written anew"
+      : `${unread} entry rules and conditional formats of kinds that are not written anew`;
+  const all = [...(lost > 0 ? [gone] : []), ...(unread > 0 ? [foreign] : [])];
+  return all.length === 0 ? [] : [`Left out of the saved file: ${all.join("; ")}.`];
+}
 
 const titleOf = ({ title, question }: PlannedBook) => ({ title, question });
 

@@ -45,8 +45,20 @@ function carry(cellData: CellData, row: number, column: number, carried: Carried
   line[column] = { ...cell, custom: { ...cell.custom, ...carried } };
 }
 
+type Lines = Readonly<Record<number, object>>;
+
+const merged = (sizes: Lines, hidden: Lines): Lines =>
+  Object.fromEntries(
+    Object.keys({ ...sizes, ...hidden }).map((line) => [
+      line,
+      { ...sizes[Number(line)], ...hidden[Number(line)] },
+    ]),
+  );
+
 function frame(sheet: Sheet & Partial<PlannedSheet>): Partial<IWorksheetData> {
   const { rows = 0, columns = 0 } = sheet.frozen ?? {};
+  const hidden = (lines: readonly number[] | undefined) =>
+    Object.fromEntries((lines ?? []).map((line) => [line, { hd: BooleanNumber.TRUE }]));
   const sized = <T>(sizes: Readonly<Record<number, number>> | undefined, as: (size: number) => T) =>
     Object.fromEntries(Object.entries(sizes ?? {}).map(([index, size]) => [index, as(size)]));
   return {
@@ -54,10 +66,14 @@ function frame(sheet: Sheet & Partial<PlannedSheet>): Partial<IWorksheetData> {
     freeze: { xSplit: columns, ySplit: rows, startRow: rows || -1, startColumn: columns || -1 },
     defaultColumnWidth: USUAL_COLUMN_WIDTH,
     defaultRowHeight: USUAL_ROW_HEIGHT,
-    columnData: sized(sheet.columnWidths, (width) => ({
-      w: Math.round(pixelsOfCharacters(width)),
-    })),
-    rowData: sized(sheet.rowHeights, (height) => ({ h: pixelsOfPoints(height), ia: 0 })),
+    columnData: merged(
+      sized(sheet.columnWidths, (width) => ({ w: Math.round(pixelsOfCharacters(width)) })),
+      hidden(sheet.hiddenColumns),
+    ),
+    rowData: merged(
+      sized(sheet.rowHeights, (height) => ({ h: pixelsOfPoints(height), ia: 0 })),
+      hidden(sheet.hiddenRows),
+    ),
     mergeData: (sheet.merged ?? []).map(rangeOf),
     showGridlines: sheet.gridlines === false ? BooleanNumber.FALSE : BooleanNumber.TRUE,
   };

@@ -18,8 +18,7 @@ import { toGrid } from "../engine/dialect";
 import { rangeOf } from "../engine/ranges";
 import { type Room, roomFor } from "../engine/snapshot";
 import type { Area, Book } from "../workbook/book";
-import type { ConditionalFormat, EntryRule } from "../workbook/sheet-rules";
-import { entryRulesOf, formatsOf } from "./planned-rules";
+import { type ConditionalFormat, type EntryRule, refuses } from "../workbook/sheet-rules";
 
 // The packages' own words, as in their SHEET_CONDITIONAL_FORMATTING_PLUGIN, DATA_VALIDATION_PLUGIN_NAME,
 // CFRuleType and CFSubRuleType: what puts a workbook together loads no package that draws.
@@ -55,13 +54,15 @@ export function gridRules(book: Book): SheetRules[] {
     const rows = Number(Object.keys(sheet.cells).at(-1) ?? -1) + 1 + SPARE_ROWS;
     const filled = { ...room, rows: Math.min(rows, room.rows) };
     return {
-      formats: formatsOf(sheet).flatMap((format, at) => {
+      formats: (sheet.formats ?? []).flatMap((format, at) => {
+        const { formula } = format;
+        if (formula === undefined || !shows(format)) return [];
         const range = clipped(format.area, filled);
         return range && affordable(range)
-          ? [gridFormat(format, range, `format-${index}-${at}`)]
+          ? [gridFormat(format, formula, range, `format-${index}-${at}`)]
           : [];
       }),
-      entryRules: entryRulesOf(sheet).flatMap((rule, at) => {
+      entryRules: (sheet.entryRules ?? []).flatMap((rule, at) => {
         const range = clipped(rule.area, computes(rule) ? filled : room);
         return range && (!computes(rule) || affordable(range))
           ? [gridEntryRule(rule, range, `entry-${index}-${at}`)]
@@ -89,8 +90,13 @@ function clipped(area: Area, room: Room): IRange | undefined {
   return { ...range, endRow, endColumn: Math.min(range.endColumn, room.columns - 1) };
 }
 
+/** Whether the format makes a difference to what the grid paints. */
+const shows = ({ look, stops }: ConditionalFormat): boolean =>
+  Boolean(stops || look.bold || look.italic || (look.ink ?? look.fill) !== undefined);
+
 function gridFormat(
-  { formula, look, stops }: ConditionalFormat,
+  { look, stops }: ConditionalFormat,
+  formula: string,
   range: IRange,
   cfId: string,
 ): IConditionFormattingRule {
@@ -129,11 +135,11 @@ function gridEntryRule(rule: EntryRule, range: IRange, uid: string): ISheetDataV
     type,
     allowBlank: blank,
     errorStyle: DataValidationErrorStyle.STOP,
-    showErrorMessage: refusal !== undefined,
+    showErrorMessage: refuses(rule),
     ...(comparison && { operator: comparison as never }),
     ...(from !== undefined && { formula1: choices ?? gridBound(from) }),
     ...(to !== undefined && { formula2: gridBound(to) }),
-    ...(prompt !== undefined && { prompt }),
-    ...(refusal !== undefined && { error: refusal }),
+    ...(prompt && { prompt: prompt.text || (prompt.title ?? "") }),
+    ...(refuses(rule) && { error: refusal?.text ?? "" }),
   };
 }

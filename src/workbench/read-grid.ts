@@ -130,6 +130,11 @@ function sheetOf(
         ...(style !== undefined && { style }),
       };
     }
+  return { name, cells, ...frameOf(worksheet) };
+}
+
+/** What stands around the cells of a sheet, as it is seen. */
+export function frameOf(worksheet: Worksheet): Omit<Sheet, "name" | "cells"> {
   const config = worksheet.getConfig();
   const columnWidths = sizes(config.columnData, ({ w }) =>
     w === undefined || w === USUAL_COLUMN_WIDTH ? undefined : charactersOfPixels(w),
@@ -138,11 +143,13 @@ function sheetOf(
     h === undefined || ia !== 0 || h === USUAL_ROW_HEIGHT ? undefined : pointsOfPixels(h),
   );
   const { xSplit, ySplit } = config.freeze;
+  const hiddenRows = hiddenLines(config.rowData);
+  const hiddenColumns = hiddenLines(config.columnData);
   return {
-    name,
-    cells,
     columnWidths,
     rowHeights,
+    ...(hiddenRows.length > 0 && { hiddenRows }),
+    ...(hiddenColumns.length > 0 && { hiddenColumns }),
     ...((xSplit || ySplit) && { frozen: { rows: ySplit, columns: xSplit } }),
     merged: config.mergeData.map(areaOf),
     ...(config.hidden === BooleanNumber.TRUE && { hidden: true }),
@@ -188,3 +195,10 @@ function sizes<T>(
   }
   return found;
 }
+
+type Hideable = { readonly hd?: BooleanNumber };
+
+const hiddenLines = (entries: Readonly<Record<number, Nullable<Hideable>>>): number[] =>
+  Object.keys(entries)
+    .map(Number)
+    .filter((line) => entries[line]?.hd === BooleanNumber.TRUE);

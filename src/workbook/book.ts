@@ -20,6 +20,9 @@ export interface Sheet {
   readonly columnWidths?: Readonly<Record<number, number>>;
   /** Height in points by row. */
   readonly rowHeights?: Readonly<Record<number, number>>;
+  /** In rising order. */
+  readonly hiddenRows?: readonly number[];
+  readonly hiddenColumns?: readonly number[];
   /** How many rows and columns stay in view. */
   readonly frozen?: { readonly rows: number; readonly columns: number };
   readonly merged?: readonly Area[];
@@ -27,6 +30,8 @@ export interface Sheet {
   /** As a file has them; a plan says its own. The first one that holds comes on top. */
   readonly formats?: readonly ConditionalFormat[];
   readonly entryRules?: readonly EntryRule[];
+  /** How many more formats and entry rules its file has, which are not understood. */
+  readonly unreadRules?: number;
 }
 
 /** Only cells that hold something, by row, then by column. */
@@ -92,6 +97,8 @@ export interface Style {
   readonly format?: string;
   readonly bold?: boolean;
   readonly italic?: boolean;
+  readonly underline?: boolean;
+  readonly strike?: boolean;
   /** Points. */
   readonly size?: number;
   /** "#rrggbb". */

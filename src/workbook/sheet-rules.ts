@@ -4,10 +4,24 @@ import type { Area, Style } from "./book";
 export interface ConditionalFormat {
   readonly area: Area;
   /** Without "=", as it stands for the upper left cell; the look shows where it gives TRUE. */
-  readonly formula: string;
-  readonly look: Pick<Style, "bold" | "italic" | "ink" | "fill">;
+  readonly formula?: string;
+  /** In place of a formula: a rule that compares all its cells with one another. */
+  readonly ranking?: Ranking;
+  readonly look: RuleLook;
   /** Formats that come later do not show where this one does. */
   readonly stops?: boolean;
+}
+
+/** A scale of colours, bars, the highest ten…: nothing here shows them, they stay as their file says them. */
+export interface Ranking {
+  readonly attributes: Readonly<Record<string, string>>;
+  /** The XML inside the rule. */
+  readonly inner: string;
+}
+
+export interface RuleLook extends Pick<Style, "bold" | "italic" | "ink" | "fill"> {
+  /** The whole look as its file says it: also what none of the others can tell. */
+  readonly xml?: string;
 }
 
 export type Comparison =
@@ -30,7 +44,28 @@ export interface EntryRule {
   readonly to?: string;
   /** Whether the cell may be emptied. */
   readonly blank: boolean;
-  readonly prompt?: string;
+  readonly prompt?: Words;
   /** What a person reads who typed something else. Without it anything is taken: the rule only helps. */
-  readonly refusal?: string;
+  readonly refusal?: Refusal;
 }
+
+export interface Words {
+  readonly title?: string;
+  readonly text: string;
+}
+
+export interface Refusal extends Words {
+  /** What was typed may stand all the same. */
+  readonly mild?: "warning" | "information";
+}
+
+/** Where no limit is set, any number may be typed: from the least to the greatest that a cell holds. */
+const anyNumber = { comparison: "between", from: "-1E+307", to: "1E+307" } as const;
+
+/** What numbers and dates are compared with. */
+export const limitsOf = ({ comparison, from = "", to }: EntryRule) =>
+  comparison === undefined ? anyNumber : { comparison, from, to };
+
+/** Whether the rule keeps anything out of its cells. */
+export const refuses = ({ refusal }: EntryRule): boolean =>
+  refusal !== undefined && refusal.mild === undefined;

@@ -21,6 +21,12 @@ export const escapeFormula = (text: string): string => escapeMarkup(text.replace
 export const escapeAttribute = (text: string): string =>
   escapeFormula(text).replaceAll('"', "&quot;").replaceAll("\n", "&#10;").replaceAll("\t", "&#9;");
 
+/** The attributes of an element, those that are undefined left out. */
+export const attributesXml = (attributes: Readonly<Record<string, string | undefined>>): string =>
+  Object.entries(attributes)
+    .map(([name, value]) => (value === undefined ? "" : ` ${name}="${escapeAttribute(value)}"`))
+    .join("");
+
 /** The text that a file's _x0007_ stands for. */
 export const unescapeText = (text: string): string =>
   text.replace(/_x([0-9A-Fa-f]{4})_/g, (_, code) => String.fromCharCode(Number.parseInt(code, 16)));

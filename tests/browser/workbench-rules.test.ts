@@ -75,10 +75,10 @@ describe("a template", () => {
 
   test("is saved with each of its rules once", async () => {
     const parts = await saved(workbench.page);
-    layOut(doseAndEffluent).sheets.forEach(({ validations, rules }, index) => {
+    layOut(doseAndEffluent).sheets.forEach(({ entryRules, formats }, index) => {
       const sheet = parts(`xl/worksheets/sheet${index + 1}.xml`);
-      expect(sheet.match(/<dataValidation /g) ?? []).toHaveLength(validations.length);
-      expect(sheet.match(/<cfRule /g) ?? []).toHaveLength(rules.length);
+      expect(sheet.match(/<dataValidation /g) ?? []).toHaveLength(entryRules.length);
+      expect(sheet.match(/<cfRule /g) ?? []).toHaveLength(formats.length);
     });
   });
 

@@ -182,11 +182,11 @@ describe("other results", () => {
   };
 
   test("a word may stand in place of a tensile, as the sheet says, and no number out of range", () => {
-    const { validations } = book.sheets.find(({ name }) => name === "Results") ?? {};
-    const asked = validations?.find(({ type }) => type === "custom");
+    const { entryRules } = book.sheets.find(({ name }) => name === "Results") ?? {};
+    const asked = entryRules?.find(({ type }) => type === "custom");
     expect(asked?.area).toMatchObject({ row: 4, column: 4 });
     expect(asked?.from).toBe("OR(ISTEXT(E5),AND(E5>=0.001,E5<=100))");
-    expect(asked?.refusal).toBe(
+    expect(asked?.refusal?.text).toBe(
       "Give a number from 0.001 to 100 (kN/m). Or write why there is none.",
     );
   });

@@ -22,16 +22,16 @@ const USUAL_WIDTH = 8.43;
 const fileOf = (id: string) =>
   readFile(path.join(import.meta.dirname, `../../templates/${id}.xlsx`));
 
-/** Every formula of a book, those of rules and validations, too. */
+/** Every formula of a book, those of its rules, too. */
 function formulasOf(book: PlannedBook): string[] {
   return book.sheets.flatMap((sheet) => [
     ...Object.values(sheet.cells).flatMap((row) =>
       Object.values(row).flatMap(({ formula }) => formula ?? []),
     ),
-    ...sheet.validations.flatMap(({ type, from, to }) =>
+    ...sheet.entryRules.flatMap(({ type, from, to }) =>
       type === "list" && from?.startsWith('"') ? [] : [from ?? [], to ?? []].flat(),
     ),
-    ...sheet.rules.flatMap(({ test: when }) => (when === "error" ? [] : Object.values(when))),
+    ...sheet.formats.flatMap(({ formula }) => formula ?? []),
   ]);
 }
 
@@ -106,10 +106,11 @@ describe.each(plans)("the template $id", (plan) => {
       expect(table.table.tableRef).toBe(areaAddress(area));
     }
     for (const sheet of book.sheets)
-      for (const { area, prompt, refusal } of sheet.validations) {
+      for (const { area, prompt, refusal } of sheet.entryRules) {
         const cell = read.getWorksheet(sheet.name)?.getCell(area.row + 1, area.column + 1);
         expect(cell?.dataValidation).toMatchObject({
-          error: refusal,
+          errorTitle: refusal?.title,
+          error: refusal?.text,
           promptTitle: prompt?.title,
           prompt: prompt?.text,
         });

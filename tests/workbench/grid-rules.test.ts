@@ -46,7 +46,7 @@ test.each(plans)("all rules of $id are in the grid", (plan) => {
   const planned = layOut(plan);
   const rules = gridRules(planned);
   planned.sheets.forEach((sheet, index) => {
-    expect(rules[index]?.formats).toHaveLength(sheet.rules.length);
-    expect(rules[index]?.entryRules).toHaveLength(sheet.validations.length);
+    expect(rules[index]?.formats).toHaveLength(sheet.formats.length);
+    expect(rules[index]?.entryRules).toHaveLength(sheet.entryRules.length);
   });
 });

@@ -3,7 +3,7 @@ import type { Taken } from "../../workbook/layout/free-names";
 import type { PlannedBook } from "../../workbook/layout/planned";
 import { inExcel, refuse } from "./batch";
 import { addChart, rangeIn } from "./charts";
-import { addRule, addValidation } from "./rules";
+import { addEntryRule, addFormat } from "./rules";
 import { frameSheet } from "./sheet-frame";
 import { takenNames } from "./taken";
 import { withNamespace, writeFormulas, writeStyles, writeValues } from "./write-cells";
@@ -56,8 +56,8 @@ function fill(context: Excel.RequestContext, book: PlannedBook, namespace: strin
   }
   for (const { sheet, worksheet } of sheets) {
     writeFormulas(worksheet, sheet, namespace);
-    for (const validation of sheet.validations) addValidation(worksheet, validation, namespace);
-    for (const rule of sheet.rules) addRule(worksheet, rule, namespace);
+    for (const rule of sheet.entryRules) addEntryRule(worksheet, rule, namespace);
+    for (const format of sheet.formats) addFormat(worksheet, format, namespace);
     frameSheet(worksheet, sheet);
   }
   for (const { sheet, worksheet } of sheets) {

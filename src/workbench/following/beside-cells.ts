@@ -12,18 +12,17 @@ import {
   type PlannedBook,
   type PlannedSheet,
   type PlannedTable,
-  type Rule,
-  type Validation,
 } from "../../workbook/layout/planned";
+import type { ConditionalFormat, EntryRule } from "../../workbook/sheet-rules";
 import { type Grid, workbookOf } from "../grid";
 import { allTables } from "../typed-formulas";
 import { type ChartNow, followChart, type NameOf } from "./charts";
 import { type Followed, Follower, isGone } from "./follower";
-import { followFormat, followValidation, type RuleNow } from "./rules";
+import { followRule, type RuleNow } from "./rules";
 
 interface FollowedSheet {
   readonly sheetId: string;
-  readonly plan: Pick<PlannedSheet, "gridlines" | "print">;
+  readonly plan: Pick<PlannedSheet, "gridlines" | "print" | "unreadRules">;
   /** The rows that head every printed page. */
   readonly heads: (() => Followed) | undefined;
 }
@@ -36,6 +35,8 @@ interface FollowedTable {
 export interface FrameNow extends Frame {
   /** How many charts, series and rules name cells that are gone. */
   readonly lost: number;
+  /** How many rules of the file were never understood. */
+  readonly unread: number;
 }
 
 export class BesideCells {
@@ -43,8 +44,8 @@ export class BesideCells {
   #sheets: FollowedSheet[] = [];
   #tables: FollowedTable[] = [];
   #charts: ((nameOf: NameOf) => ChartNow)[] = [];
-  #validations: RuleNow<Validation>[] = [];
-  #formats: RuleNow<Rule>[] = [];
+  #entryRules: RuleNow<EntryRule>[] = [];
+  #formats: RuleNow<ConditionalFormat>[] = [];
   #styles: Readonly<Record<string, Style>> = {};
 
   constructor(private readonly grid: Grid) {
@@ -83,9 +84,14 @@ export class BesideCells {
     this.#sheets.push({ sheetId, plan: sheet, heads: heads && follower.follow(sheetId, heads) });
     for (const chart of sheet.charts)
       this.#charts.push(followChart(follower, sheetId, chart, idOf));
-    for (const validation of sheet.validations)
-      this.#validations.push(followValidation(follower, sheetId, validation, idOf));
-    for (const rule of sheet.rules) this.#formats.push(followFormat(follower, sheetId, rule, idOf));
+    for (const rule of sheet.entryRules) {
+      const { from, to } = rule;
+      this.#entryRules.push(followRule(follower, sheetId, rule, { from, to }, idOf));
+    }
+    for (const format of sheet.formats) {
+      const { formula } = format;
+      this.#formats.push(followRule(follower, sheetId, format, { formula }, idOf));
+    }
   }
 
   /** A copy of a sheet has what that one has; what names its own cells names those of the copy. */
@@ -101,7 +107,7 @@ export class BesideCells {
   forgetAll(): void {
     this.#follower.forgetAll();
     [this.#sheets, this.#tables, this.#styles] = [[], [], {}];
-    [this.#charts, this.#validations, this.#formats] = [[], [], []];
+    [this.#charts, this.#entryRules, this.#formats] = [[], [], []];
   }
 
   /** Whether rows or columns stand elsewhere than they did when the workbook was opened. */
@@ -122,10 +128,10 @@ export class BesideCells {
   /** All of it for the sheets as they are called now. */
   frame(): FrameNow {
     const charts = this.#charts.map((chart) => chart(this.#nameOf));
-    const validations = this.#validations.flatMap((rule) => rule(this.#nameOf) ?? []);
+    const entryRules = this.#entryRules.flatMap((rule) => rule(this.#nameOf) ?? []);
     const formats = this.#formats.flatMap((rule) => rule(this.#nameOf) ?? []);
     const shown = charts.filter((chart) => this.#nameOf(chart.sheetId) !== undefined);
-    const broken = [...validations, ...formats].filter(({ rule }) => rule === undefined);
+    const broken = [...entryRules, ...formats].filter(({ rule }) => rule === undefined);
     const sheets = (workbookOf(this.grid)?.getSheets() ?? []).map((worksheet): NamedFrame => {
       const id = worksheet.getSheetId();
       const on = <T>(all: readonly { sheetId: string; rule: T | undefined }[]) =>
@@ -137,12 +143,15 @@ export class BesideCells {
         charts: shown
           .filter(({ sheetId, chart }) => sheetId === id && chart.series.length > 0)
           .map(({ chart }) => chart),
-        validations: on(validations),
-        rules: on(formats),
+        entryRules: on(entryRules),
+        formats: on(formats),
       };
     });
+    const unread = this.#sheets
+      .filter(({ sheetId }) => this.#nameOf(sheetId) !== undefined)
+      .reduce((sum, { plan }) => sum + (plan.unreadRules ?? 0), 0);
     const lost = broken.length + shown.reduce((sum, { lost }) => sum + lost.length, 0);
-    return { sheets, tables: this.#tablesNow(), styles: this.#styles, lost };
+    return { sheets, tables: this.#tablesNow(), styles: this.#styles, lost, unread };
   }
 
   readonly #nameOf = (sheetId: string) =>

@@ -1,6 +1,7 @@
 import { addressOf } from "../address";
 import type { Area } from "../book";
 import type { Allowed, Bound } from "../plan";
+import type { EntryRule } from "../sheet-rules";
 import type { Draft } from "./draft";
 import { absoluteCells, cellsOf, inFormula } from "./symbols";
 
@@ -33,14 +34,18 @@ function range(kind: string, from: Bound | undefined, to: Bound | undefined, uni
   return `Give ${kind}${limits}${form}.`;
 }
 
+type Bounds = Pick<EntryRule, "comparison" | "from" | "to">;
+
 function test(draft: Draft, area: Area, allow: Allowed, unit: string | undefined) {
   const place = { sheet: draft.name, cell: { row: area.row, column: area.column } };
   const bound = (value: Bound) =>
     typeof value === "number" ? `${value}` : inFormula(draft.symbols, value, place);
-  const bounds = ({ from, to }: { from?: Bound; to?: Bound }) => ({
-    ...(from === undefined ? {} : { from: bound(from) }),
-    ...(to === undefined ? {} : { to: bound(to) }),
-  });
+  const bounds = ({ from, to }: { from?: Bound; to?: Bound }): Bounds => {
+    if (from !== undefined && to !== undefined)
+      return { comparison: "between", from: bound(from), to: bound(to) };
+    if (from !== undefined) return { comparison: "greaterThanOrEqual", from: bound(from) };
+    return to === undefined ? {} : { comparison: "lessThanOrEqual", from: bound(to) };
+  };
   if ("number" in allow) {
     const { from, to } = allow.number;
     return {
@@ -91,10 +96,11 @@ function test(draft: Draft, area: Area, allow: Allowed, unit: string | undefined
 export function allowIn(draft: Draft, area: Area, { allow, help, label, unit }: Asked): void {
   if (!allow) return;
   const { refusal, ...rule } = test(draft, area, allow, unit);
-  draft.validations.push({
+  draft.entryRules.push({
     area,
     ...rule,
-    refusal: cut(refusal, longestText),
+    blank: true,
+    refusal: { title: "Please check", text: cut(refusal, longestText) },
     prompt: { title: cut(label, longestTitle), text: cut(help ?? refusal, longestText) },
   });
 }

@@ -1,7 +1,8 @@
 import { addressOf } from "../address";
 import type { Area, Cell, Style } from "../book";
+import type { ConditionalFormat, EntryRule } from "../sheet-rules";
 import { type Look, looks } from "./looks";
-import type { PlannedChart, PlannedTable, Rule, Validation } from "./planned";
+import type { PlannedChart, PlannedTable } from "./planned";
 import { inFormula, type Symbols } from "./symbols";
 
 /** What a sheet gathers while its parts are placed; all sheets share the symbols and the styles. */
@@ -13,8 +14,8 @@ export interface Draft {
   readonly cells: Record<number, Record<number, Cell>>;
   readonly rowHeights: Record<number, number>;
   readonly merged: Area[];
-  readonly validations: Validation[];
-  readonly rules: Rule[];
+  readonly entryRules: EntryRule[];
+  readonly formats: ConditionalFormat[];
   readonly charts: PlannedChart[];
   readonly tables: PlannedTable[];
 }

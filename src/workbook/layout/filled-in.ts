@@ -28,8 +28,8 @@ export function filledIn(frame: Frame, book: Book): FilledIn {
   const sheets = book.sheets.map((sheet): PlannedSheet => {
     const its = frame.sheets.find(({ name }) => name === sheet.name);
     if (!its) return { ...sheet, ...bareSheet };
-    const { print, gridlines, validations, rules, charts } = grownSheet(its, grown);
-    return { ...sheet, print, gridlines, validations, rules, charts };
+    const { print, gridlines, entryRules, formats, charts } = grownSheet(its, grown);
+    return { ...sheet, print, gridlines, entryRules, formats, charts };
   });
   const tables = book.tables.map((table): PlannedTable => {
     const plan = frame.tables.find(({ name }) => name === table.name);
@@ -80,17 +80,18 @@ function grownArea(area: Area, sheet: string, grown: readonly Growth[]): Area {
 
 function grownSheet(plan: NamedFrame, grown: readonly Growth[]): NamedFrame {
   if (grown.length === 0) return plan;
+  const onGrown = <Rule extends { readonly area: Area }>(rule: Rule): Rule => ({
+    ...rule,
+    area: grownArea(rule.area, plan.name, grown),
+  });
   const cellsOf = (cells: CellsOf): CellsOf => ({
     ...cells,
     area: grownArea(cells.area, cells.sheet, grown),
   });
   return {
     ...plan,
-    validations: plan.validations.map((one) => ({
-      ...one,
-      area: grownArea(one.area, plan.name, grown),
-    })),
-    rules: plan.rules.map((one) => ({ ...one, area: grownArea(one.area, plan.name, grown) })),
+    entryRules: plan.entryRules.map(onGrown),
+    formats: plan.formats.map(onGrown),
     charts: plan.charts.map((chart) => ({
       ...chart,
       series: chart.series.map((one) => ({

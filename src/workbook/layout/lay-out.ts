@@ -78,8 +78,8 @@ function layOutSheet(
     cells: {},
     rowHeights: {},
     merged: [],
-    validations: [],
-    rules: [],
+    entryRules: [],
+    formats: [],
     charts: [],
   };
   for (const part of sheet.parts) placePart(draft, part);
@@ -93,8 +93,8 @@ function layOutSheet(
     ...(corner ? { frozen: { rows: corner.row, columns: corner.column } } : {}),
     print: sheet.print ?? {},
     gridlines: sheet.gridlines ?? false,
-    validations: draft.validations,
-    rules: draft.rules,
+    entryRules: draft.entryRules,
+    formats: draft.formats,
     charts: draft.charts,
   };
 }

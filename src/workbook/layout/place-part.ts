@@ -1,6 +1,7 @@
-import { parseAddress } from "../address";
+import { addressOf, parseAddress } from "../address";
 import type { ChartPart, Part, RulePart } from "../plan";
 import type { Draft } from "./draft";
+import { ruleLooks } from "./looks";
 import { placeBlock, placeSpill, placeTable } from "./place-cells";
 import { placeLine, placeText } from "./place-lines";
 import { cellsOf, inFormula } from "./symbols";
@@ -29,16 +30,21 @@ function placeRule(draft: Draft, part: RulePart): void {
   if (sheet !== draft.name) throw new Error(`The rule on ${part.on} belongs on another sheet.`);
   const place = { sheet, cell: { row: area.row, column: area.column } };
   const text = (value: number | string) => inFormula(draft.symbols, `${value}`, place);
-  const { when, look } = part;
-  const test =
-    when === "error"
-      ? when
-      : "above" in when
-        ? { above: text(when.above) }
-        : "below" in when
-          ? { below: text(when.below) }
-          : { formula: text(when.formula) };
-  draft.rules.push({ area, test, look });
+  const formula = ruleFormula(addressOf(area.row, area.column), part.when, text);
+  draft.formats.push({ area, formula, look: ruleLooks[part.look] });
+}
+
+/** Texts and blanks are neither above nor below; a spreadsheet's own comparison puts texts above all numbers. */
+function ruleFormula(
+  cell: string,
+  when: RulePart["when"],
+  text: (value: number | string) => string,
+): string {
+  if (when === "error") return `ISERROR(${cell})`;
+  if ("formula" in when) return text(when.formula);
+  return "above" in when
+    ? `AND(ISNUMBER(${cell}),${cell}>${text(when.above)})`
+    : `AND(ISNUMBER(${cell}),${cell}<${text(when.below)})`;
 }
 
 /** Puts one part of a plan into the draft of its sheet. */

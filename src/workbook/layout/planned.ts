@@ -1,5 +1,6 @@
 import type { Area, Book, Sheet, Table } from "../book";
-import type { ChartKind, PrintPlan, RulePart, SeriesPlan } from "../plan";
+import type { ChartKind, PrintPlan, SeriesPlan } from "../plan";
+import type { ConditionalFormat, EntryRule } from "../sheet-rules";
 
 /** A plan with every symbol turned into addresses and names: a book, and what a book alone does not hold. */
 export interface PlannedBook extends Book {
@@ -9,14 +10,14 @@ export interface PlannedBook extends Book {
   readonly tables: readonly PlannedTable[];
 }
 
-export interface PlannedSheet extends Sheet, BesideCells {}
+export interface PlannedSheet extends Omit<Sheet, "formats" | "entryRules">, BesideCells {}
 
 /** What a sheet of a plan holds beside its cells. */
 export interface BesideCells {
   readonly print: PrintPlan;
   readonly gridlines: boolean;
-  readonly validations: readonly Validation[];
-  readonly rules: readonly Rule[];
+  readonly entryRules: readonly EntryRule[];
+  readonly formats: readonly ConditionalFormat[];
   readonly charts: readonly PlannedChart[];
 }
 
@@ -24,35 +25,14 @@ export interface BesideCells {
 export const bareSheet: BesideCells = {
   print: {},
   gridlines: true,
-  validations: [],
-  rules: [],
+  entryRules: [],
+  formats: [],
   charts: [],
 };
 
 export interface PlannedTable extends Table {
   /** By column, for those that are computed. */
   readonly formulas: readonly (string | undefined)[];
-}
-
-export interface Validation {
-  readonly area: Area;
-  readonly type: "decimal" | "whole" | "date" | "list" | "custom";
-  /** Formulas without "="; a list of choices is a text in quotes. */
-  readonly from?: string;
-  readonly to?: string;
-  readonly prompt?: { readonly title: string; readonly text: string };
-  /** What a person reads who typed something else. */
-  readonly refusal: string;
-}
-
-export interface Rule {
-  readonly area: Area;
-  readonly test:
-    | { readonly above: string }
-    | { readonly below: string }
-    | { readonly formula: string }
-    | "error";
-  readonly look: RulePart["look"];
 }
 
 export interface PlannedChart {

@@ -1,7 +1,7 @@
 import { addressOf, areaAddress } from "../address";
 import { isError, type Value } from "../book";
 import { type FunctionNames, storedFormula } from "../formula/stored-form";
-import { escapeAttribute, escapeFormula, escapeText } from "../xml-text";
+import { attributesXml, escapeFormula, escapeText } from "../xml-text";
 import type { CellEdit } from "./edits";
 
 /**
@@ -62,11 +62,6 @@ export interface CellWriting {
   /** The number that marks a dynamic array in this workbook; undefined where the workbook has none. */
   readonly dynamicMark: number | undefined;
 }
-
-const attributesXml = (attributes: Readonly<Record<string, string>>): string =>
-  Object.entries(attributes)
-    .map(([name, value]) => ` ${name}="${escapeAttribute(value)}"`)
-    .join("");
 
 function reach({ row, column }: CellInFile, { spill }: CellEdit): string {
   return areaAddress({ row, column, rows: spill?.rows ?? 1, columns: spill?.columns ?? 1 });

@@ -1,6 +1,6 @@
 import { addressOf } from "../address";
 import type { Area } from "../book";
-import type { Comparison, EntryRule } from "../sheet-rules";
+import type { Comparison, EntryRule, Refusal, Words } from "../sheet-rules";
 import { isOn } from "../xml";
 import { unescapeText } from "../xml-text";
 import { comparison, isComparison } from "./comparison";
@@ -22,17 +22,29 @@ export function entryRule(
   const test = testOf(area, rule, from, to);
   if (!test) return undefined;
   const prompt = isOn(rule.showInputMessage)
-    ? (words(rule.prompt) ?? words(rule.promptTitle))
+    ? titled(rule.promptTitle, words(rule.prompt))
     : undefined;
-  const refuses =
-    test.type !== "any" && isOn(rule.showErrorMessage) && (rule.errorStyle ?? "stop") === "stop";
+  const judges = test.type !== "any" && isOn(rule.showErrorMessage);
   return {
     area,
     ...test,
     blank: isOn(rule.allowBlank),
-    ...(prompt !== undefined && { prompt }),
-    ...(refuses && { refusal: words(rule.error) ?? usualRefusal(test) }),
+    ...(prompt && { prompt }),
+    ...(judges && { refusal: refusalOf(rule, test) }),
   };
+}
+
+/** Undefined where there is nothing to be read. */
+function titled(itsTitle: string | undefined, text: string | undefined): Words | undefined {
+  const title = words(itsTitle);
+  if (title === undefined) return text === undefined ? undefined : { text };
+  return { title, text: text ?? "" };
+}
+
+function refusalOf({ errorStyle, errorTitle, error }: Attributes, test: Test): Refusal {
+  const text = words(error) ?? usualRefusal(test);
+  const mild = errorStyle === "warning" || errorStyle === "information" ? errorStyle : undefined;
+  return { ...titled(errorTitle, text), text, ...(mild && { mild }) };
 }
 
 type Test = Pick<EntryRule, "type" | "comparison" | "from" | "to">;

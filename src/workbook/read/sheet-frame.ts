@@ -1,22 +1,31 @@
 import type { Area, Sheet } from "../book";
 import { charactersOfFile } from "../column-width";
 import { sheetColumns } from "../formula/shared";
+import { isOn } from "../xml";
 import type { Allowance } from "./allowance";
 import { areaIn } from "./place";
 
 type Attributes = Readonly<Record<string, string>>;
 
+type SheetFrameParts = Pick<
+  Sheet,
+  "columnWidths" | "rowHeights" | "hiddenRows" | "hiddenColumns" | "merged" | "frozen"
+>;
+
 /** What stands around the cells of a sheet: widths, heights, frozen rows, merged cells. */
 export class SheetFrame {
   readonly #widths: Record<number, number> = {};
   readonly #heights: Record<number, number> = {};
+  readonly #hiddenRows: number[] = [];
+  readonly #hiddenColumns: number[] = [];
   readonly #merged: Area[] = [];
   #frozen: Sheet["frozen"];
   #lastColumn = -1;
 
   constructor(private readonly allowance: Allowance) {}
 
-  row(row: number, { ht, customHeight }: Attributes): void {
+  row(row: number, { ht, customHeight, hidden }: Attributes): void {
+    if (isOn(hidden)) this.#hiddenRows.push(row);
     if (ht !== undefined && customHeight === "1") this.#heights[row] = Number(ht);
   }
 
@@ -33,19 +42,24 @@ export class SheetFrame {
   }
 
   /** Columns come in ascending order; what does not is left out, so that none is named twice. */
-  #column({ min, max, width }: Attributes): void {
+  #column({ min, max, width, hidden }: Attributes): void {
     const first = Number(min) - 1;
     const last = Math.min(Number(max) - 1, sheetColumns - 1);
-    if (width === undefined || !(first > this.#lastColumn) || !(last >= first)) return;
+    if (!(first > this.#lastColumn) || !(last >= first)) return;
     this.#lastColumn = last;
-    for (let column = first; column <= last; column++)
-      this.#widths[column] = charactersOfFile(Number(width));
+    for (let column = first; column <= last; column++) {
+      if (isOn(hidden)) this.#hiddenColumns.push(column);
+      // A column that was hidden by a width of nothing has the usual one once it is shown.
+      if (Number(width) > 0) this.#widths[column] = charactersOfFile(Number(width));
+    }
   }
 
-  parts(): Pick<Sheet, "columnWidths" | "rowHeights" | "merged" | "frozen"> {
+  parts(): SheetFrameParts {
     return {
       columnWidths: this.#widths,
       rowHeights: this.#heights,
+      ...(this.#hiddenRows.length > 0 ? { hiddenRows: this.#hiddenRows } : {}),
+      ...(this.#hiddenColumns.length > 0 ? { hiddenColumns: this.#hiddenColumns } : {}),
       ...(this.#merged.length > 0 ? { merged: this.#merged } : {}),
       ...(this.#frozen ? { frozen: this.#frozen } : {}),
     };

@@ -1,10 +1,11 @@
 import { addressOf } from "../address";
-import type { Area, Sheet, Style } from "../book";
+import type { Area, Sheet } from "../book";
 import { shiftedFormula } from "../formula/shared";
 import type { FunctionNames } from "../formula/stored-form";
-import type { ConditionalFormat, EntryRule } from "../sheet-rules";
+import type { ConditionalFormat, EntryRule, RuleLook } from "../sheet-rules";
 import { WorkbookRefusal } from "../workbook-refusal";
 import { isOn } from "../xml";
+import { attributesXml } from "../xml-text";
 import type { Allowance } from "./allowance";
 import { comparison } from "./comparison";
 import { entryRule } from "./entry-rule";
@@ -22,34 +23,53 @@ const tested = new Set(
   ),
 );
 
+/** Kinds that compare all their cells with one another. */
+const rankings = new Set(
+  "colorScale dataBar iconSet top10 aboveAverage duplicateValues uniqueValues".split(" "),
+);
+
 const formulaElements = new Set(["formula", "formula1", "formula2", "f"]);
 
 /**
  * Reads what a sheet paints over its cells and asks of those who type. Nothing in it is worth refusing a
- * file for: what is not understood, or is too much, is left out, and stays in the file as it is.
+ * file for: what is not understood, or is too much, is left out and counted, and stays in the file as it is.
  */
 export class SheetRules {
   readonly #formats: { priority: number; format: ConditionalFormat }[] = [];
   readonly #entryRules: EntryRule[] = [];
+  #unread = 0;
   #places = "";
   #rule: Attributes | undefined;
   #formulas: string[] = [];
+  #inner = "";
   #text: string | undefined;
+  /** An extension of the sheet, which may say more of a rule that stands before it. */
+  #extended = false;
+  /** An extension of one rule. */
+  #aside = false;
+  readonly #said = new Set<string>();
 
   constructor(
-    private readonly looks: readonly Style[],
+    private readonly looks: readonly RuleLook[],
     private readonly names: FunctionNames,
     private readonly allowance: Allowance,
   ) {}
 
   open(name: string, attributes: Attributes): void {
+    if (name === "extLst" && !this.#rule) this.#extended = true;
     if (name === "conditionalFormatting") this.#places = attributes.sqref ?? "";
     if (name === "cfRule" || name === "dataValidation") {
       this.#rule = attributes;
       this.#formulas = [];
+      this.#inner = "";
       if (name === "dataValidation") this.#places = attributes.sqref ?? "";
-    }
-    if (this.#rule && (formulaElements.has(name) || name === "sqref")) this.#text = "";
+    } else if (this.#rule) this.#openInside(name, attributes);
+  }
+
+  #openInside(name: string, attributes: Attributes): void {
+    if (name === "extLst") this.#aside = true;
+    else if (!this.#aside) this.#inner += `<${name}${attributesXml(attributes)}>`;
+    if (formulaElements.has(name) || name === "sqref" || name === "id") this.#text = "";
   }
 
   text(run: string): void {
@@ -59,19 +79,30 @@ export class SheetRules {
   close(name: string): void {
     if (this.#rule && this.#text !== undefined && this.#text !== "") {
       if (name === "sqref") this.#places = this.#text;
+      else if (name === "id") this.#said.add(this.#text);
       else this.#formulas.push(this.#text);
     }
     this.#text = undefined;
-    if (!this.#rule || (name !== "cfRule" && name !== "dataValidation")) return;
-    const rule = this.#rule;
-    this.#rule = undefined;
-    const formulas = this.#shownFormulas();
-    if (!formulas) return;
-    if (name === "cfRule") this.#addFormats(rule, formulas);
-    else this.#addEntryRules(rule, formulas);
+    if (!this.#rule) return;
+    if (name === "cfRule" || name === "dataValidation") this.#closeRule(name, this.#rule);
+    else if (name === "extLst") this.#aside = false;
+    else if (!this.#aside) this.#inner += `</${name}>`;
   }
 
-  parts(): Pick<Sheet, "formats" | "entryRules"> {
+  #closeRule(name: string, rule: Attributes): void {
+    this.#rule = undefined;
+    if (name === "cfRule" && this.#extended) {
+      if (!this.#said.has(rule.id ?? "")) this.#unread++;
+      return;
+    }
+    const formulas = this.#shownFormulas();
+    const read =
+      formulas !== undefined &&
+      (name === "cfRule" ? this.#addFormats(rule, formulas) : this.#addEntryRules(rule, formulas));
+    if (!read) this.#unread++;
+  }
+
+  parts(): Pick<Sheet, "formats" | "entryRules" | "unreadRules"> {
     const formats = [...this.#formats]
       .sort((one, other) => one.priority - other.priority)
       .map(({ format }) => format);
@@ -79,6 +110,7 @@ export class SheetRules {
     return {
       ...(formats.length > 0 && { formats }),
       ...(entryRules.length > 0 && { entryRules }),
+      ...(this.#unread > 0 && { unreadRules: this.#unread }),
     };
   }
 
@@ -94,45 +126,60 @@ export class SheetRules {
   }
 
   /** One for each area; a formula is written for the first cell of the first. */
-  #addFormats(rule: Attributes, formulas: readonly string[]): void {
-    const { fill, ink, bold, italic } = this.looks[Number(rule.dxfId)] ?? {};
-    const look = {
-      ...(fill !== undefined && { fill }),
-      ...(ink !== undefined && { ink }),
-      ...(bold && { bold }),
-      ...(italic && { italic }),
-    };
-    const areas = this.#areas(this.#formats.length);
-    const first = areas[0];
-    const test = first && testOf(rule, formulas, addressOf(first.row, first.column));
-    if (!first || test === undefined || Object.keys(look).length === 0) return;
-    const at = shiftedFormula(test);
-    for (const area of areas) {
-      const formula = at(area.row - first.row, area.column - first.column);
-      const stops = isOn(rule.stopIfTrue);
-      const format = { area, formula, look, ...(stops && { stops }) };
+  #addFormats(rule: Attributes, formulas: readonly string[]): boolean {
+    const stops = isOn(rule.stopIfTrue);
+    const look = this.looks[Number(rule.dxfId)] ?? {};
+    const shared = { look, ...(stops && { stops }) };
+    const add = (format: ConditionalFormat) =>
       this.#formats.push({ priority: Number(rule.priority ?? 0), format });
+    const areas = this.#areas(this.#formats.length);
+    const [first] = areas;
+    if (!first) return false;
+    if (rankings.has(rule.type ?? "")) {
+      if (areas.length > 1 || namesCells(this.#inner)) return false;
+      add({ area: first, ranking: { attributes: kept(rule), inner: this.#inner }, ...shared });
+      return true;
     }
+    const test = testOf(rule, formulas, addressOf(first.row, first.column));
+    if (test === undefined) return false;
+    if (Object.keys(look).length === 0 && !stops) return true;
+    const at = shiftedFormula(test);
+    for (const area of areas)
+      add({ area, formula: at(area.row - first.row, area.column - first.column), ...shared });
+    return true;
   }
 
-  #addEntryRules(rule: Attributes, formulas: readonly string[]): void {
+  #addEntryRules(rule: Attributes, formulas: readonly string[]): boolean {
     const areas = this.#areas(this.#entryRules.length);
-    const first = areas[0];
-    if (!first) return;
+    const [first] = areas;
+    if (!first) return false;
     const [from, to] = formulas.map(shiftedFormula);
-    for (const area of areas) {
+    const read = areas.flatMap((area) => {
       const rows = area.row - first.row;
       const columns = area.column - first.column;
-      const read = entryRule(area, rule, from?.(rows, columns), to?.(rows, columns));
-      if (read) this.#entryRules.push(read);
-    }
+      return entryRule(area, rule, from?.(rows, columns), to?.(rows, columns)) ?? [];
+    });
+    this.#entryRules.push(...read);
+    return read.length > 0;
   }
 
   #areas(known: number): Area[] {
-    const places = this.#places.trim().split(/\s+/, MOST_RULES - known);
-    return places.filter((place) => place !== "").flatMap(areasIn);
+    const most = MOST_RULES - known;
+    const places = this.#places.trim().split(/\s+/, most + 1);
+    if (places.length > most && most > 0) this.#unread++;
+    return places
+      .slice(0, most)
+      .filter((place) => place !== "")
+      .flatMap(areasIn);
   }
 }
+
+/** What is the rule's own, apart from its place in a file. */
+const kept = ({ dxfId: _look, priority: _priority, stopIfTrue: _stops, ...own }: Attributes) =>
+  Object.fromEntries(Object.entries(own).filter(([name]) => !name.includes(":")));
+
+/** Whether a bound of the rule is read from a cell. */
+const namesCells = (inner: string) => / val="(?![^"a-z]*")[^"]*"/i.test(inner);
 
 /** A place that is none is left out. */
 function areasIn(place: string): Area[] {

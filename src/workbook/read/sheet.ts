@@ -1,7 +1,8 @@
 import { addressOf } from "../address";
-import type { Area, Cell, Cells, Extent, Sheet, Style, Value } from "../book";
+import type { Area, Cell, Cells, Extent, Sheet, Value } from "../book";
 import { shiftedFormula } from "../formula/shared";
 import type { FunctionNames } from "../formula/stored-form";
+import type { RuleLook } from "../sheet-rules";
 import { WorkbookRefusal } from "../workbook-refusal";
 import type { XmlElement, XmlHandlers } from "../xml";
 import type { Allowance } from "./allowance";
@@ -19,7 +20,7 @@ export interface Reading {
   readonly dynamicMarks: ReadonlySet<number>;
   readonly styleCount: number;
   /** What conditional formats put over cells. */
-  readonly differences: readonly Style[];
+  readonly differences: readonly RuleLook[];
   readonly allowance: Allowance;
 }
 

@@ -1,5 +1,6 @@
 import type { Style } from "../book";
 import type { WorkbookPackage } from "../package/open-package";
+import type { RuleLook } from "../sheet-rules";
 import { isOn, readShortXml, type XmlElement } from "../xml";
 import { builtInFormats } from "./number-formats";
 
@@ -34,12 +35,16 @@ class StyleLists {
   readonly fills: Changeable<Style>[] = [];
   readonly borders: Changeable<NonNullable<Style["border"]>>[] = [];
   readonly cells: Changeable<Style>[] = [];
-  readonly differences: Changeable<Style>[] = [];
+  readonly differences: Changeable<RuleLook>[] = [];
   #list = "";
   #side = "";
   #part = "";
+  #difference: XmlElement | undefined;
 
-  open({ name, attributes }: XmlElement): void {
+  constructor(private readonly xml: string) {}
+
+  open(element: XmlElement): void {
+    const { name, attributes } = element;
     if (/^(?:fonts|fills|borders|cellXfs|numFmts|cellStyleXfs|dxfs)$/.test(name)) this.#list = name;
     if (this.#list === "numFmts" && name === "numFmt")
       this.formats.set(Number(attributes.numFmtId), attributes.formatCode ?? "");
@@ -47,11 +52,12 @@ class StyleLists {
     else if (this.#list === "fills") this.#fill(name, attributes);
     else if (this.#list === "borders") this.#border(name, attributes);
     else if (this.#list === "cellXfs") this.#cell(name, attributes);
-    else if (this.#list === "dxfs") this.#difference(name, attributes);
+    else if (this.#list === "dxfs") this.#openDifference(element);
   }
 
-  close(name: string): void {
+  close(name: string, end: number): void {
     if (name === this.#list) this.#list = "";
+    if (name === "dxf") this.#closeDifference(end);
   }
 
   #font(name: string, attributes: Readonly<Record<string, string>>): void {
@@ -60,6 +66,8 @@ class StyleLists {
     if (!font) return;
     if (name === "b" && isLeftOn(attributes)) font.bold = true;
     if (name === "i" && isLeftOn(attributes)) font.italic = true;
+    if (name === "u" && attributes.val !== "none") font.underline = true;
+    if (name === "strike" && isLeftOn(attributes)) font.strike = true;
     if (name === "sz") font.size = Number(attributes.val);
     const ink = name === "color" ? colourOf(attributes) : undefined;
     if (ink !== undefined && ink !== "#000000") font.ink = ink;
@@ -83,8 +91,12 @@ class StyleLists {
   }
 
   /** The fill of a conditional format is its background, where cells have theirs in the foreground. */
-  #difference(name: string, attributes: Readonly<Record<string, string>>): void {
-    if (name === "dxf") this.differences.push({});
+  #openDifference(element: XmlElement): void {
+    const { name, attributes } = element;
+    if (name === "dxf") {
+      this.#difference = element;
+      this.differences.push({});
+    }
     if (name === "font" || name === "fill" || name === "border") this.#part = name;
     const look = this.differences.at(-1);
     if (!look) return;
@@ -98,6 +110,15 @@ class StyleLists {
     const colour = colourOf(attributes);
     if (colour !== undefined && (name === "bgColor" || (name === "fgColor" && !look.fill)))
       look.fill = colour;
+  }
+
+  /** Without the prefix that its file gives all elements; one with elements of extensions says nothing elsewhere. */
+  #closeDifference(end: number): void {
+    const look = this.differences.at(-1);
+    const { start = 0, prefix = "" } = this.#difference ?? {};
+    const text = this.xml.slice(start, end);
+    const plain = prefix === "" ? text : text.replaceAll(new RegExp(`(</?)${prefix}`, "g"), "$1");
+    if (look && !/[<\s/][\w.-]+:[\w.-]+[\s=/>]/.test(plain)) look.xml = plain;
   }
 
   #cell(name: string, attributes: Readonly<Record<string, string>>): void {
@@ -125,7 +146,7 @@ export interface ReadStyles {
   /** The looks of cells, in the order of the file's list. */
   readonly cells: readonly Style[];
   /** What conditional formats put over cells, in the order of theirs. */
-  readonly differences: readonly Style[];
+  readonly differences: readonly RuleLook[];
 }
 
 /** The key by which cells and Book.styles name the format at this place of the file's list. */
@@ -136,7 +157,8 @@ export async function readStyles(
   path: string | undefined,
 ): Promise<ReadStyles> {
   if (path === undefined || !file.has(path)) return { cells: [], differences: [] };
-  const lists = new StyleLists();
-  readShortXml(path, await file.text(path), lists);
+  const text = await file.text(path);
+  const lists = new StyleLists(text);
+  readShortXml(path, text, lists);
   return lists;
 }

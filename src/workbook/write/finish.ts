@@ -1,37 +1,38 @@
 import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
 import type { Book } from "../book";
 import type { FunctionNames } from "../formula/stored-form";
-import { palette, ruleLooks } from "../layout/looks";
-import type { PlannedSheet, Rule } from "../layout/planned";
+import { palette } from "../layout/looks";
+import type { PlannedSheet } from "../layout/planned";
+import type { RuleLook } from "../sheet-rules";
 import { withChartValues } from "./chart-values";
+import { rulesXml } from "./rules-xml";
 import { withSavedValues } from "./saved-values";
-import { rulesXml } from "./validation-xml";
 
 /** Every build says the same, so that two of them are the same bytes. */
 const created = "2025-01-01T00:00:00Z";
 /** The first date that a zip archive can hold. */
 const entryDate = new Date(1980, 0, 1);
 
-const lookOrder = Object.keys(ruleLooks) as Rule["look"][];
-
 const argb = (hex: string) => `FF${hex.slice(1).toUpperCase()}`;
 
-function differentialStyle(look: Rule["look"]): string {
-  const style: { bold?: boolean; ink: string; fill: string } = ruleLooks[look];
-  const bold = style.bold ? "<b/>" : "";
-  const font = `<font>${bold}<color rgb="${argb(style.ink)}"/></font>`;
-  const fill = `<fill><patternFill><bgColor rgb="${argb(style.fill)}"/></patternFill></fill>`;
-  return `<dxf>${font}${fill}</dxf>`;
+function differentialStyle({ xml, bold, italic, ink, fill }: RuleLook): string {
+  if (xml !== undefined) return xml;
+  const colour = ink === undefined ? "" : `<color rgb="${argb(ink)}"/>`;
+  const font = `${bold ? "<b/>" : ""}${italic ? "<i/>" : ""}${colour}`;
+  const painted =
+    fill === undefined
+      ? ""
+      : `<fill><patternFill><bgColor rgb="${argb(fill)}"/></patternFill></fill>`;
+  return `<dxf>${font === "" ? "" : `<font>${font}</font>`}${painted}</dxf>`;
 }
 
 /** Adds the looks of rules after the styles that tables brought along; says where they start. */
-function withRuleStyles(styles: string): { text: string; first: number } {
-  const ours = lookOrder.map(differentialStyle).join("");
+function withRuleStyles(styles: string, looks: readonly string[]): { text: string; first: number } {
   const found = /<dxfs count="(\d+)"\s*(?:\/>|>(.*?)<\/dxfs>)/s.exec(styles);
   if (!found)
     throw new Error("The styles of the new workbook have no place for conditional formats.");
   const first = Number(found[1]);
-  const list = `<dxfs count="${first + lookOrder.length}">${found[2] ?? ""}${ours}</dxfs>`;
+  const list = `<dxfs count="${first + looks.length}">${found[2] ?? ""}${looks.join("")}</dxfs>`;
   return { text: styles.replace(found[0], () => list), first };
 }
 
@@ -95,18 +96,21 @@ export function finish(
     const path = `xl/worksheets/sheet${index + 1}.xml`;
     edit(path, (xml) => withSavedValues(path, xml, sheet, names));
   });
-  if (sheets.some((sheet) => sheet.rules.length > 0 || sheet.validations.length > 0)) {
-    let first = 0;
+  const looks = [
+    ...new Set(sheets.flatMap(({ formats }) => formats.map(({ look }) => differentialStyle(look)))),
+  ];
+  let first = 0;
+  if (looks.length > 0)
     edit("xl/styles.xml", (text) => {
-      const styles = withRuleStyles(text);
+      const styles = withRuleStyles(text, looks);
       first = styles.first;
       return styles.text;
     });
-    sheets.forEach((sheet, index) => {
-      const rules = rulesXml(sheet, (look) => first + lookOrder.indexOf(look), names);
-      edit(`xl/worksheets/sheet${index + 1}.xml`, (text) => withRules(text, rules));
-    });
-  }
+  const styleOf = (look: RuleLook) => first + looks.indexOf(differentialStyle(look));
+  sheets.forEach((sheet, index) => {
+    const rules = rulesXml(sheet, styleOf, names);
+    edit(`xl/worksheets/sheet${index + 1}.xml`, (text) => withRules(text, rules));
+  });
   const entries: Zippable = {};
   for (const path of Object.keys(parts).sort((a, b) => rank(a) - rank(b) || (a < b ? -1 : 1)))
     entries[path] = [parts[path] as Uint8Array, { mtime: entryDate, level: 6 }];

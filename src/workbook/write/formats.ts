@@ -3,12 +3,14 @@ import type { Book, Style } from "../book";
 import type { Library } from "./library";
 
 function formatOf(library: Library, style: Style): Format {
-  const { Color, FormatAlign, FormatBorder } = library;
+  const { Color, FormatAlign, FormatBorder, FormatUnderline } = library;
   const colour = (hex: string) => Color.parse(hex);
   let format = new library.Format();
   if (style.format !== undefined) format = format.setNumFormat(style.format);
   if (style.bold) format = format.setBold();
   if (style.italic) format = format.setItalic();
+  if (style.underline) format = format.setUnderline(FormatUnderline.Single);
+  if (style.strike) format = format.setFontStrikethrough();
   if (style.size !== undefined) format = format.setFontSize(style.size);
   if (style.ink !== undefined) format = format.setFontColor(colour(style.ink));
   if (style.fill !== undefined) format = format.setBackgroundColor(colour(style.fill));

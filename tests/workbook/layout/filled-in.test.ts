@@ -51,8 +51,8 @@ describe("a template that people filled in", () => {
   });
 
   test("draws, checks and marks the rows that a table took in", () => {
-    const { validations, name } = sheet("Results") ?? { validations: [], name: "" };
-    const allowed = validations.filter(({ area }) => area.row === column.row);
+    const { entryRules, name } = sheet("Results") ?? { entryRules: [], name: "" };
+    const allowed = entryRules.filter(({ area }) => area.row === column.row);
     expect(allowed.length).toBeGreaterThanOrEqual(6);
     for (const { area } of allowed) expect(area.row + area.rows).toBe(last + 2);
     const measured = sheet("Fit")?.charts[0]?.series.find(({ role }) => role === "measured");
@@ -64,8 +64,8 @@ describe("a template that people filled in", () => {
   });
 
   test("leaves what is over other cells as it was", () => {
-    expect(sheet("Mill run")?.validations).toEqual(
-      planned.sheets.find(({ name }) => name === "Mill run")?.validations,
+    expect(sheet("Mill run")?.entryRules).toEqual(
+      planned.sheets.find(({ name }) => name === "Mill run")?.entryRules,
     );
   });
 });

@@ -43,12 +43,14 @@ describe("a plan laid out", () => {
   });
 
   test("turns what may be typed into a validation with its message", () => {
-    expect(about?.validations[0]).toEqual({
+    expect(about?.entryRules[0]).toEqual({
       area: { row: 3, column: 1, rows: 1, columns: 1 },
       type: "decimal",
+      comparison: "between",
       from: "0.1",
       to: "50",
-      refusal: "Give a number from 0.1 to 50 (kg/t).",
+      blank: true,
+      refusal: { title: "Please check", text: "Give a number from 0.1 to 50 (kg/t)." },
       prompt: {
         title: "Starch wanted in the sheet",
         text: "Oven-dry starch per tonne of oven-dry furnish.",
@@ -74,7 +76,7 @@ describe("a plan laid out", () => {
       "WETEND.DOSE.TARGET(wanted_2,log_2[[Overall retention (fraction)]])",
     );
     expect(formulaAt(second.sheets[0], 5, 1)).toBe("AVERAGE('Mill log 2'!$E$4#)");
-    expect(second.sheets[0]?.rules[0]?.test).toEqual({ above: "wanted_2*1.4" });
+    expect(second.sheets[0]?.formats[0]?.formula).toBe("AND(ISNUMBER(B6),B6>wanted_2*1.4)");
   });
 });
 
@@ -141,8 +143,8 @@ describe("rules and validations", () => {
   const [sheet] = layOut(planOf(table, spill, rule)).sheets;
 
   test("name the cells of tables and spills, since a spreadsheet takes nothing else there", () => {
-    expect(sheet?.rules[0]?.test).toEqual({ formula: "D2=MAX($D$2:$D$6)+SUM($B$2:$B$3)" });
-    expect(sheet?.validations[0]?.to).toBe("ROWS($A$2:$B$3)+MAX($B$2:$B$3)");
+    expect(sheet?.formats[0]?.formula).toBe("D2=MAX($D$2:$D$6)+SUM($B$2:$B$3)");
+    expect(sheet?.entryRules[0]?.to).toBe("ROWS($A$2:$B$3)+MAX($B$2:$B$3)");
   });
 });
 

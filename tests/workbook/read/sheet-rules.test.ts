@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import { entryRulesOf, formatsOf } from "../../../src/workbench/planned-rules";
 import { areaAddress } from "../../../src/workbook/address";
 import { functionNames } from "../../../src/workbook/formula/stored-form";
 import { layOut } from "../../../src/workbook/layout/lay-out";
@@ -36,6 +35,12 @@ const cellIs = (operator: string, ...bounds: string[]) =>
     .map((bound) => `<formula>${bound}</formula>`)
     .join("")}</cfRule>`;
 
+const scale = (type: string, bound: string) =>
+  `<cfRule type="colorScale" priority="1"><colorScale><cfvo type="${type}" val="${bound}"/><cfvo type="max"/><color rgb="FFFFFFFF"/><color rgb="FF112233"/></colorScale></cfRule>`;
+
+/** A sheet without any rule. */
+const bare = { name: "S", cells: {}, columnWidths: {}, rowHeights: {} };
+
 describe("conditional formats", () => {
   test.each([
     ["greaterThan", ["$C$1"], "B2>($C$1)"],
@@ -67,34 +72,83 @@ describe("conditional formats", () => {
       '<cfRule type="containsErrors" dxfId="1" priority="7"><formula>ISERROR(A1)</formula></cfRule><cfRule type="expression" dxfId="0" priority="2" stopIfTrue="1"><formula>A1=1</formula></cfRule>',
     );
     const area = { row: 0, column: 0, rows: 1, columns: 1 };
-    expect(formats).toEqual([
+    expect(formats).toMatchObject([
       {
         area,
         formula: "A1=1",
         look: { bold: true, ink: "#9c1c12", fill: "#fbe3e0" },
         stops: true,
       },
-      { area, formula: "ISERROR(A1)", look: { fill: "#e1f2e5" } },
+      {
+        area,
+        formula: "ISERROR(A1)",
+        look: { fill: "#e1f2e5", xml: expect.stringContaining("<border><left><color") },
+      },
     ]);
   });
 
   test.each([
-    ["a scale of colours", "A1", '<cfRule type="colorScale" priority="1"><colorScale/></cfRule>'],
-    ["a look that changes nothing that is shown", "A1", cellIs("equal", "1").replace('"0"', '"2"')],
-    ["a look that is nowhere", "A1", cellIs("equal", "1").replace('"0"', '"99"')],
+    ["a scale whose bound is a cell", "A1", scale("num", "$B$1")],
+    ["a scale over two areas", "A1:A3 C1:C3", scale("num", "1")],
     ["an unknown comparison", "A1", cellIs("resembles", "1")],
     ["one bound where two are needed", "A1", cellIs("between", "1")],
     ["a place that is none", "ZZZZ9", cellIs("equal", "1")],
     ["a place outside the sheet", "A1048577", cellIs("equal", "1")],
     ["an endless formula", "A1", cellIs("equal", `1${"+1".repeat(5000)}`)],
-  ])("%s is left out", async (_, places, rules) => {
-    expect((await format(places, rules)).formats).toBeUndefined();
+  ])("%s is left out, and counted", async (_, places, rules) => {
+    expect(await format(places, rules)).toEqual({ ...bare, unreadRules: 1 });
+  });
+
+  test("a look that is nowhere changes nothing, and is left out", async () => {
+    expect(await format("A1", cellIs("equal", "1").replace('"0"', '"99"'))).toEqual(bare);
+  });
+
+  test("a look of borders only is known by its file's words", async () => {
+    const { formats } = await format("A1", cellIs("equal", "1").replace('"0"', '"2"'));
+    expect(formats?.[0]?.look).toEqual({ xml: "<dxf><border><left/></border></dxf>" });
+  });
+
+  test("a look is told without the prefix of its file, and not at all where an extension is in it", async () => {
+    const looks = async (dxf: string) => {
+      const styles = `<x:dxfs xmlns:x="x" count="1">${dxf}</x:dxfs>`;
+      const rule = `<sheetData/><conditionalFormatting sqref="A1">${cellIs("equal", "1")}</conditionalFormatting>`;
+      const { book } = await readWorkbook(rawWorkbook({ sheets: { S: rule }, styles }), names);
+      return book.sheets[0]?.formats?.map(({ look }) => look);
+    };
+    const font = "<x:font><x:b/></x:font>";
+    expect(await looks(`<x:dxf>${font}</x:dxf>`)).toEqual([
+      { bold: true, xml: "<dxf><font><b/></font></dxf>" },
+    ]);
+    const extended = `<x:dxf>${font}<x:extLst><x:ext><y:z xmlns:y="y"/></x:ext></x:extLst></x:dxf>`;
+    expect(await looks(extended)).toEqual([{ bold: true }]);
+  });
+
+  test("an extension of a rule is not counted as another one", async () => {
+    const bar = `<cfRule type="dataBar" priority="1"><dataBar><cfvo type="min"/><cfvo type="max"/><color rgb="FF638EC6"/></dataBar><extLst><ext xmlns:x14="x"><x14:id>{B0}</x14:id></ext></extLst></cfRule>`;
+    const extension = (id: string) =>
+      `<extLst><ext xmlns:x14="x" xmlns:xm="y"><x14:conditionalFormattings><x14:conditionalFormatting><x14:cfRule type="dataBar" id="${id}"><x14:dataBar/></x14:cfRule><xm:sqref>A1:A9</xm:sqref></x14:conditionalFormatting></x14:conditionalFormattings></ext></extLst>`;
+    const read = (id: string) =>
+      sheet(`<conditionalFormatting sqref="A1:A9">${bar}</conditionalFormatting>${extension(id)}`);
+    expect((await read("{B0}")).formats).toEqual([
+      {
+        area: { row: 0, column: 0, rows: 9, columns: 1 },
+        look: {},
+        ranking: {
+          attributes: { type: "dataBar" },
+          inner:
+            '<dataBar><cfvo type="min"></cfvo><cfvo type="max"></cfvo><color rgb="FF638EC6"></color></dataBar>',
+        },
+      },
+    ]);
+    expect((await read("{B0}")).unreadRules).toBeUndefined();
+    expect((await read("{B1}")).unreadRules).toBe(1);
   });
 
   test("more than anybody has are cut short", async () => {
     const places = Array.from({ length: 5000 }, (_, row) => `A${row + 1}`).join(" ");
-    const { formats } = await format(places, cellIs("equal", "1").repeat(50));
+    const { formats, unreadRules } = await format(places, cellIs("equal", "1").repeat(50));
     expect(formats).toHaveLength(1000);
+    expect(unreadRules).toBe(50);
   });
 });
 
@@ -115,7 +169,7 @@ describe("what may be typed", () => {
         from: "1",
         to: "5",
         blank: true,
-        refusal: "Between 1 and 5.",
+        refusal: { text: "Between 1 and 5." },
       },
     ],
     [
@@ -126,7 +180,7 @@ describe("what may be typed", () => {
         comparison: "greaterThan",
         from: "A1",
         blank: false,
-        refusal: "Give a whole number above A1.",
+        refusal: { text: "Give a whole number above A1." },
       },
     ],
     [
@@ -136,19 +190,28 @@ describe("what may be typed", () => {
         type: "list",
         from: "Additives!$A$1:$A$9",
         blank: false,
-        prompt: "Which one?",
-        refusal: "Choose one from the list.",
+        prompt: { title: "Additive", text: "Which one?" },
+        refusal: { text: "Choose one from the list." },
       },
     ],
     [
       'type="custom" allowBlank="1" error="Twice_x0021_"',
       from("COUNTIF(B:B,B2)=1"),
-      { type: "custom", from: "COUNTIF(B:B,B2)=1", blank: true, refusal: "Twice!" },
+      { type: "custom", from: "COUNTIF(B:B,B2)=1", blank: true, refusal: { text: "Twice!" } },
     ],
     [
-      'type="textLength" operator="lessThan" errorStyle="warning"',
+      'type="textLength" operator="lessThan" errorStyle="warning" errorTitle="Grade"',
       from("8"),
-      { type: "custom", from: "LEN(B2)<(8)", blank: false },
+      {
+        type: "custom",
+        from: "LEN(B2)<(8)",
+        blank: false,
+        refusal: {
+          title: "Grade",
+          text: "The workbook does not allow this here.",
+          mild: "warning",
+        },
+      },
     ],
     [
       'type="date" operator="lessThan"',
@@ -158,13 +221,13 @@ describe("what may be typed", () => {
         comparison: "lessThan",
         from: "45000",
         blank: false,
-        refusal: "Give a date within the limits of the workbook.",
+        refusal: { text: "Give a date within the limits of the workbook." },
       },
     ],
     [
       'showInputMessage="1" prompt="From the log."',
       "",
-      { type: "any", blank: false, prompt: "From the log." },
+      { type: "any", blank: false, prompt: { text: "From the log." } },
     ],
   ])("%s", async (attributes, inner, rule) => {
     const area = { row: 1, column: 1, rows: 1, columns: 1 };
@@ -184,8 +247,8 @@ describe("what may be typed", () => {
     ["no bound", validation('type="decimal"')],
     ["one bound where two are needed", validation('type="whole"', from("1"))],
     ["an unknown kind", validation('type="colour"', from("1"))],
-  ])("%s is left out", async (_, inner) => {
-    expect((await sheet(inner)).entryRules).toBeUndefined();
+  ])("%s is left out, and counted", async (_, inner) => {
+    expect(await sheet(inner)).toEqual({ ...bare, unreadRules: 1 });
   });
 });
 
@@ -194,7 +257,7 @@ test("a template that was saved asks and paints what its plan says", async () =>
   const { book } = await readWorkbook(await writeWorkbook(planned, names), names);
   planned.sheets.forEach((sheet, index) => {
     const saved = book.sheets[index];
-    expect(saved?.formats ?? []).toEqual(formatsOf(sheet));
-    expect(saved?.entryRules ?? []).toEqual(entryRulesOf(sheet));
+    expect(saved?.formats ?? []).toMatchObject(sheet.formats);
+    expect(saved?.entryRules ?? []).toEqual(sheet.entryRules);
   });
 });
