@@ -1,7 +1,7 @@
 import { impossible } from "../model/refusal";
 import type { Argument } from "./argument";
 import { type Cell, type Cells, isOmitted } from "./cell";
-import { shorten } from "./quantity";
+import { shorten } from "./shorten";
 import { singleCell } from "./single-cell";
 import { line, type Vector } from "./vector";
 

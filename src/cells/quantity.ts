@@ -2,6 +2,7 @@ import { impossible } from "../model/refusal";
 import { ErrorInInput } from "./answer";
 import type { Argument } from "./argument";
 import { type Cell, type Cells, isBlank, isError, isOmitted, plainValue } from "./cell";
+import { shorten } from "./shorten";
 import { singleCell } from "./single-cell";
 
 /** The numbers that an argument allows, as a closed interval, and the words that say so. */
@@ -219,9 +220,4 @@ function readSingle(quantity: Quantity, cells: Cells | null): number {
     impossible(`${quantity.name} is missing. Give ${quantity.allowed}.`);
   }
   return readNumber(quantity, singleCell(quantity.name, cells));
-}
-
-/** A text from a sheet, short enough for a message. */
-export function shorten(text: string): string {
-  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
 }

@@ -86,7 +86,7 @@ async function compute(
 
     const circular = await calculate(formula, injector, workbook, failures);
     if (circular) refuseCircles(workbook, await circlesOf(formula, injector, workbook), failures);
-    return recalculated(book, workbook, injector.get(formula.FormulaDataModel), failures);
+    return recalculated(formula, book, workbook, injector.get(formula.FormulaDataModel), failures);
   } finally {
     univer.dispose();
   }

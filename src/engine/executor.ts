@@ -4,7 +4,9 @@ import { addressOf, sheetPrefix } from "../workbook/address";
 import { type ErrorCell, readArgument } from "./arguments";
 import type { Failures, FormulaCell } from "./failures";
 import type { LoadedFunction, LoadedFunctions } from "./functions";
+import { fromCell, type Root } from "./reasons";
 import { spillAround } from "./spill";
+import type { Place } from "./structured";
 
 export type EngineFormula = typeof import("@univerjs/engine-formula");
 
@@ -16,6 +18,8 @@ export interface ExecutorContext {
 
 export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): BaseFunction[] {
   const { formula, failures, sheetName } = context;
+  /** Where an error arose that a cell brought: a function hands the very object on. */
+  const roots = new WeakMap<object, Root>();
 
   class Executor extends formula.BaseFunction {
     // The range itself instead of an array made of it: reading its cells here takes half the time.
@@ -36,7 +40,7 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
         const value = readArgument(
           variants[index],
           parameter.dimensionality === "matrix",
-          (error, source) => loaded.errorOf(error, source && hearsay(source, error, cell)),
+          (error, source) => (source ? hearsay(source, error, cell) : loaded.errorOf(error)),
         );
         if (value === undefined)
           return fail(cell, "#VALUE!", `${parameter.name} takes a single cell, not a range.`);
@@ -60,11 +64,12 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
     const anchor = around ? { row: around.startRow, column: around.startColumn } : { row, column };
     const sheetId = reference.getSheetId();
     const source = { sheetId, ...anchor };
-    const message = failures.messageOf(source, error, row - anchor.row, column - anchor.column);
-    if (message?.startsWith("From ")) return message;
-    const sheet = sheetId === reader.sheetId ? "" : sheetPrefix(sheetName(sheetId));
-    const origin = `${sheet}${addressOf(row, column)}`;
-    return message ? `From ${origin}: ${message}` : `The error comes from ${origin}.`;
+    const known = failures.find(source, error, row - anchor.row, column - anchor.column);
+    const place = known?.from ?? { sheet: sheetName(sheetId), row, column };
+    const root = { place, words: known?.message };
+    const handed = loaded.errorOf(error, fromCell(root, sheetName(reader.sheetId)));
+    roots.set(handed, root);
+    return handed;
   }
 
   const unforeseen = (name: string, thrown: unknown) =>
@@ -73,8 +78,15 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
       `${name} broke off: ${thrown instanceof Error ? thrown.message : thrown}`,
     );
 
-  function fail(cell: FormulaCell, error: string, message?: string, row = 0, column = 0) {
-    failures.add(cell, { error, message, row, column });
+  function fail(
+    cell: FormulaCell,
+    error: string,
+    message?: string,
+    row = 0,
+    column = 0,
+    from?: Place,
+  ) {
+    failures.add(cell, { error, message, row, column, from });
     return formula.ErrorValueObject.create(error as never);
   }
 
@@ -88,7 +100,11 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
     // Null is shown as 0, as a host does.
     if (value === null) return formula.NumberValueObject.create(0);
     const failed = loaded.readError(value);
-    if (failed) return fail(cell, failed.error, failed.message, row, column);
+    if (failed) {
+      const root = roots.get(value as object);
+      const message = root ? root.words : failed.message;
+      return fail(cell, failed.error, message, row, column, root?.place);
+    }
     return fail(
       cell,
       "#VALUE!",

@@ -3,6 +3,7 @@
  * kept beside them, by the cell of the formula.
  */
 import type { Extent } from "../workbook/book";
+import type { Place } from "./structured";
 
 export interface FormulaCell {
   readonly sheetId: string;
@@ -14,6 +15,8 @@ interface Failure {
   readonly error: string;
   /** Undefined where the function says nothing of its own: an argument brought the error with it. */
   readonly message: string | undefined;
+  /** The cell that brought the error with it, where that is known. */
+  readonly from?: Place | undefined;
   /** Where in the spilled answer the error stands. */
   readonly row: number;
   readonly column: number;
@@ -61,10 +64,10 @@ export class Failures {
     return end !== undefined && (row >= end.rows || column >= end.columns);
   }
 
-  /** What was said of the cell so many rows and columns into what the formula fills, if it shows this error. */
-  messageOf(formula: FormulaCell, error: string, row = 0, column = 0): string | undefined {
+  /** What is known of the cell so many rows and columns into what the formula fills, if it shows this error. */
+  find(formula: FormulaCell, error: string, row: number, column: number): Failure | undefined {
     const alike = this.#byCell.get(keyOf(formula))?.list.filter((known) => known.error === error);
     const exact = alike?.find((known) => known.row === row && known.column === column);
-    return (exact ?? alike?.find((known) => known.message !== undefined))?.message;
+    return exact ?? alike?.find((known) => known.message !== undefined);
   }
 }

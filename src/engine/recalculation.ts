@@ -2,8 +2,11 @@ import type { Workbook } from "@univerjs/core";
 import type { FormulaDataModel } from "@univerjs/engine-formula";
 import { addressOf } from "../workbook/address";
 import { type Book, type Cell, isError, type Sheet } from "../workbook/book";
+import type { EngineFormula } from "./executor";
 import type { Failures } from "./failures";
 import { type ReadCell, readCells } from "./read-cells";
+import { Reasons } from "./reasons";
+import type { Place } from "./structured";
 
 export interface Recalculation {
   /** The book that was given, with computed values, messages, and the cells that formulas fill. */
@@ -18,23 +21,24 @@ export interface CellFailure {
   /** The formula that gave the error; it may stand in another cell, from which it spilled. */
   readonly formula: string;
   readonly error: string;
-  /** What is wrong and what to do, where one of our functions said so. */
+  /** What is wrong and what to do, or which cell the error came from, as far as it is known. */
   readonly message?: string;
 }
 
 /** Puts what was computed into a copy of the book. */
 export function recalculated(
+  formula: EngineFormula,
   book: Book,
   workbook: Workbook,
   model: FormulaDataModel,
   failures: Failures,
 ): Recalculation {
-  const listed: CellFailure[] = [];
-  const sheets = book.sheets.map((sheet, index): Sheet => {
-    const sheetId = `sheet-${index}`;
+  const failing: FailingCell[] = [];
+  const sheets = book.sheets.map((sheet, index): Sheet & { cells: ComputedCells } => {
+    const sheetId = sheetIdAt(index);
     const worksheet = workbook.getSheetBySheetId(sheetId);
     const computed = worksheet ? readCells(model, worksheet) : new Map();
-    const cells: Record<number, Record<number, Cell>> = {};
+    const cells: ComputedCells = {};
     for (const row of ascending(Object.keys(sheet.cells), computed.keys())) {
       const line: Record<number, Cell> = {};
       const computedLine: Map<number, ReadCell> | undefined = computed.get(row);
@@ -48,29 +52,35 @@ export function recalculated(
         const { error } = cell.value;
         const from = read?.from ?? { row, column };
         if (failures.isBeyond({ sheetId, ...from }, row - from.row, column - from.column)) continue;
-        const message = failures.messageOf(
-          { sheetId, ...from },
-          error,
-          row - from.row,
-          column - from.column,
-        );
-        const said = message === undefined ? {} : { message };
-        line[column] = { ...cell, value: { error, ...said } };
         const formula = cell.formula ?? sheet.cells[from.row]?.[from.column]?.formula ?? "";
-        listed.push({
-          sheet: sheet.name,
-          address: addressOf(row, column),
-          formula,
-          error,
-          ...said,
-        });
+        failing.push({ sheet: sheet.name, row, column, formula, error, line });
       }
       if (Object.keys(line).length > 0) cells[row] = line;
     }
     return { ...sheet, cells };
   });
-  return { book: { ...book, sheets }, failures: listed };
+  const computed = { ...book, sheets };
+  const sheetIdOf = (name: string) => sheetIdAt(sheets.findIndex((sheet) => sheet.name === name));
+  const reasons = new Reasons(formula, computed, failures, sheetIdOf);
+  const listed = failing.map(({ sheet, row, column, formula, error, line }): CellFailure => {
+    const message = reasons.of({ sheet, row, column }, error);
+    const said = message === undefined ? { error } : { error, message };
+    line[column] = { ...(line[column] as Cell), value: said };
+    return { sheet, address: addressOf(row, column), formula, ...said };
+  });
+  return { book: computed, failures: listed };
 }
+
+type ComputedCells = Record<number, Record<number, Cell>>;
+
+interface FailingCell extends Place {
+  readonly formula: string;
+  readonly error: string;
+  /** The row in which it stands, to be told why it fails once all cells are there. */
+  readonly line: Record<number, Cell>;
+}
+
+const sheetIdAt = (index: number) => `sheet-${index}`;
 
 function ascending(written: Iterable<string>, computed: Iterable<number>): number[] {
   return [...new Set([...[...written].map(Number), ...computed])].sort((one, other) => one - other);

@@ -29,16 +29,17 @@ export function readGrid(
   const tables = tablesIn(read);
   const styles = new StyleBook(workbook);
   const sheets = read.map(({ worksheet, cells }) => sheetOf(worksheet, cells, tables, styles));
-  const definedNames = Object.values(names).map(
-    ({ name, formulaOrRefString, localSheetId }): DefinedName => {
-      const local = localSheetId !== SCOPE_WORKBOOK_VALUE_DEFINED_NAME && localSheetId;
-      const sheet = local ? workbook.getSheetBySheetId(local)?.getName() : undefined;
-      const formula = nameFromGrid(formulaOrRefString);
-      return { name, formula, ...(sheet === undefined ? {} : { sheet }) };
-    },
-  );
-  return { sheets, definedNames, tables, styles: styles.all };
+  return { sheets, definedNames: namesIn(workbook, names), tables, styles: styles.all };
 }
+
+/** The names of the workbook, each with the sheet where alone it is known. */
+export const namesIn = (workbook: Workbook, names: IDefinedNameMapItem): DefinedName[] =>
+  Object.values(names).map(({ name, formulaOrRefString, localSheetId }) => {
+    const local = localSheetId !== SCOPE_WORKBOOK_VALUE_DEFINED_NAME && localSheetId;
+    const sheet = local ? workbook.getSheetBySheetId(local)?.getName() : undefined;
+    const formula = nameFromGrid(formulaOrRefString);
+    return { name, formula, ...(sheet === undefined ? {} : { sheet }) };
+  });
 
 /** Gives every look that cells have a key: the one that it came with, where it is still the same. */
 class StyleBook {

@@ -46,19 +46,6 @@ export function anchorOf({ injector }: Grid, worksheet: Worksheet, row: number, 
   return { row: around?.startRow ?? row, column: around?.startColumn ?? column };
 }
 
-/** Why a cell shows an error, as far as one of our functions said so. */
-export function messageAt(
-  grid: Grid,
-  worksheet: Worksheet,
-  row: number,
-  column: number,
-  error: string,
-): string | undefined {
-  const anchor = anchorOf(grid, worksheet, row, column);
-  const place = { sheetId: worksheet.getSheetId(), ...anchor };
-  return grid.failures.messageOf(place, error, row - anchor.row, column - anchor.column);
-}
-
 /** A cell that shows an error, and the cell of the formula that gave it. */
 export interface FailingCell extends FormulaCell {
   readonly error: string;

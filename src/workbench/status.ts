@@ -8,9 +8,10 @@ import { isError, type Value } from "../workbook/book";
 import { errorWords } from "../workbook/formula/error-words";
 import { type CellPlace, ruleAt, samePlace, selectedPlace } from "./entry-check";
 import { type Grid, workbookOf } from "./grid";
+import { messageAt } from "./message-at";
 import type { Refused } from "./refuse-entries";
 import { reveal } from "./reveal";
-import { failingCells, messageAt, valueAt } from "./seen-cells";
+import { failingCells, valueAt } from "./seen-cells";
 import { patternAt, shownValue } from "./shown-value";
 
 interface SeenCell {

@@ -70,6 +70,18 @@ describe("the page", () => {
     await button.waitFor({ state: "hidden" });
   });
 
+  test("a native formula says which cell is at fault, and where the error came from", async () => {
+    await workbench.type("C61", "=WETEND.DOSE.TARGET(6.5,82)");
+    await workbench.type("C62", "=2*C61");
+    const [own, read] = [await workbench.read("C61"), await workbench.read("C62")];
+    expect(own.message).toContain("82");
+    expect(read.message).toBe(`From C61: ${own.message}`);
+    await workbench.type("C61", "n/a");
+    expect((await workbench.read("C62")).message).toBe('C61 is the text "n/a". Give a number.');
+    await workbench.type("C61", "6.5");
+    expect((await workbench.read("C62")).message).toBe("");
+  });
+
   test("tells why a formula fails that stands in the way of another one", async () => {
     await workbench.type("D60", "=WETEND.DOSE.TARGET({5;6},0)");
     await workbench.type("D61", "=WETEND.DOSE.TARGET(6.5,82)");

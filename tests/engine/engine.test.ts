@@ -132,7 +132,7 @@ describe("why a cell fails", () => {
     const result = await compute(cells);
     expect(result.failures.map(({ address, message }) => [address, message])).toEqual([
       ["C1", "The value is -2. Give one above 0."],
-      ["C2", undefined],
+      ["C2", 'A2 is the text "text". Give a number.'],
     ]);
   });
 

@@ -1,0 +1,3 @@
+/** A text from a sheet, short enough for a message. */
+export const shorten = (text: string): string =>
+  text.length > 40 ? `${text.slice(0, 39)}…` : text;
