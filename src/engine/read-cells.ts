@@ -18,16 +18,20 @@ export function readValue(data: Nullable<ICellData>): Value {
   return isErrorText(value) ? { error: value } : value;
 }
 
-/** The ranges that formulas of a sheet fill. One whose way is blocked fills none, though the grid keeps its range. */
-export function spilledRanges(model: FormulaDataModel, worksheet: Worksheet): IRange[] {
+/** The ranges that the answers of a sheet's formulas would fill, blocked or not. */
+export function answeredRanges(model: FormulaDataModel, worksheet: Worksheet): IRange[] {
   const byRow = model.getArrayFormulaRange()[worksheet.getUnitId()]?.[worksheet.getSheetId()];
-  return Object.values<Record<number, IRange>>((byRow ?? {}) as never)
-    .flatMap((byColumn) => Object.values(byColumn))
-    .filter(
-      ({ startRow, startColumn }) =>
-        !isBlocked(readValue(worksheet.getCellRaw(startRow, startColumn))),
-    );
+  return Object.values<Record<number, IRange>>((byRow ?? {}) as never).flatMap((byColumn) =>
+    Object.values(byColumn),
+  );
 }
+
+/** The ranges that formulas of a sheet fill. One whose way is blocked fills none, though the grid keeps its range. */
+export const spilledRanges = (model: FormulaDataModel, worksheet: Worksheet): IRange[] =>
+  answeredRanges(model, worksheet).filter(
+    ({ startRow, startColumn }) =>
+      !isBlocked(readValue(worksheet.getCellRaw(startRow, startColumn))),
+  );
 
 export function readCells(
   model: FormulaDataModel,

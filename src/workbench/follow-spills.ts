@@ -1,4 +1,7 @@
-/** Computes again what reads a spilled range that changed, as the engine without a screen does. */
+/**
+ * Computes again what reads a spilled range that changed, as the engine without a screen does, and what has
+ * room for its answer only now.
+ */
 import {
   FormulaDataModel,
   FormulaExecuteStageType,
@@ -9,6 +12,7 @@ import { MOST_PASSES } from "../engine/calculate";
 import { SpillWatch } from "../engine/spill-watch";
 import { computeBelow } from "./computed";
 import { type Grid, workbookOf } from "./grid";
+import { AnswerRoom } from "./make-room";
 
 /** Tells when every formula of the grid has its value, after each change, and whether some read their own. */
 export function followSpills(grid: Grid, settled: (circular: boolean) => void): void {
@@ -21,6 +25,7 @@ export function followSpills(grid: Grid, settled: (circular: boolean) => void): 
   let running = false;
   let circular = false;
   const runtime = injector.get(IFormulaRuntimeService);
+  const room = new AnswerRoom(grid);
 
   service.executionInProgressListener$.subscribe(({ stage }) => {
     running = true;
@@ -39,7 +44,7 @@ export function followSpills(grid: Grid, settled: (circular: boolean) => void): 
       if (running || !workbook) return;
       if (watched !== workbook)
         [watch, watched, passes] = [new SpillWatch(model, workbook), workbook, 0];
-      const dirtyRanges = watch?.changes() ?? [];
+      const dirtyRanges = [...room.make(workbook), ...(watch?.changes() ?? [])];
       if (dirtyRanges.length > 0 && passes++ < MOST_PASSES) computeBelow(grid, dirtyRanges);
       else {
         settled(circular || dirtyRanges.length > 0);

@@ -18,6 +18,7 @@ import { describeFunctions, openGrid } from "./grid";
 import { growTables } from "./growing-tables";
 import { keepKeys } from "./keys";
 import { loadBuiltFunctions } from "./load-functions";
+import { makeRoom } from "./make-room";
 import { nameControls } from "./name-controls";
 import { PanePlace } from "./pane-place";
 import { refuseEntries } from "./refuse-entries";
@@ -47,6 +48,7 @@ async function start(): Promise<void> {
   // Before the grid's parts, made with the first workbook, see what was typed.
   translateTyped(grid);
   growTables(grid);
+  makeRoom(grid);
   const desk = new Desk(grid);
   const computed = new Computed();
 

@@ -47,6 +47,22 @@ test("A formula that is typed finds our functions by any word, and reads out the
   await expect.poll(() => value("B2")).toBe("35");
 });
 
+test("A sheet grows where an answer, a reference or a person goes beyond its edge.", async () => {
+  await open("Blank workbook");
+  await workbench.type("A1", "=WETEND.UNCERTAINTY.SAMPLE(1,2,3,10000,7)");
+  await workbench.type("B1", "=COUNT(A1#)+SUM(SEQUENCE(2000))");
+  expect(await value("B1")).toBe("2011000");
+  expect(Number(await value("A10000"))).toBeGreaterThan(1);
+  await workbench.type("C1", "=ZZ30000+1");
+  expect(await value("C1")).toBe("1");
+  await workbench.type("ZZ40000", "6");
+  await workbench.type("C1", "=ZZ40000+1");
+  expect(await value("C1")).toBe("7");
+  // It has as many rows as its sheet, however many these are: one too many from row 2 on.
+  await workbench.type("E2", "=A:A*2");
+  expect(await value("E2")).toBe("#SPILL!");
+});
+
 test("The line below the grid follows from sheet to sheet.", async () => {
   await open("Dose ladder");
   const said = workbench.page.locator("#status .value");

@@ -12,6 +12,7 @@ import { mendIndex } from "./index-of-columns";
 import { mendLetNames } from "./let-names";
 import { mendLexer } from "./lexer";
 import { mendResults } from "./results";
+import { mendSheetSize } from "./sheet-size";
 
 const mended = new WeakSet<EngineFormula>();
 
@@ -30,6 +31,7 @@ function mendForAll(formula: EngineFormula): void {
   mendCells(formula);
   mendArrayConstants(formula);
   mendBlankLookups(formula);
+  mendSheetSize(formula);
 }
 
 /** The engine registers its own functions when its first workbook is made: ours stand before and after that. */

@@ -1,6 +1,7 @@
 /** What an error says that comes from the sheet and not from one of our functions. */
 const WORDS: Readonly<Record<string, string>> = {
-  "#SPILL!": "Cells that the answer would fill are not empty. Clear them or move the formula.",
+  "#SPILL!":
+    "Cells that the answer would fill are not empty, or the sheet ends before them. Clear them or move the formula.",
   "#REF!": "The formula refers to cells, a sheet or a column of a table that are not there.",
   "#DIV/0!": "A division by zero or by a blank cell, here or in a cell that the formula reads.",
   "#VALUE!":

@@ -32,6 +32,7 @@ test.each([
   ["mends/array-constants", 'SUM(LEN({"a,b"}))', 4],
   ["mends/cells", "ISBLANK(A2)", true],
   ["mends/results", "0*-1", -0],
+  ["mends/sheet-size", "SUM(SEQUENCE(51))", "#REF!"],
   ["mends/blank-lookups", "XLOOKUP(0,A4:A5,{1;2})", 1],
   ["natives/operators, comparison", "A2<0.05", true],
   ["natives/operators, text", '1/3&""', "0.3333333333333333"],
