@@ -22,8 +22,10 @@ import { makeRoom } from "./make-room";
 import { nameControls } from "./name-controls";
 import { PanePlace } from "./pane-place";
 import { refuseEntries } from "./refuse-entries";
+import { scrollPastFrozen } from "./scroll-to-cell";
 import { formatSpills } from "./spilled-formats";
 import { Status } from "./status";
+import { sumUp } from "./sums";
 import { followTheme, isDark } from "./theme";
 import { translateTyped } from "./typed-formulas";
 import "./page.css";
@@ -49,6 +51,7 @@ async function start(): Promise<void> {
   translateTyped(grid);
   growTables(grid);
   makeRoom(grid);
+  scrollPastFrozen(grid);
   const desk = new Desk(grid);
   const computed = new Computed();
 
@@ -155,6 +158,7 @@ async function start(): Promise<void> {
     });
   });
   followSheets(grid);
+  sumUp(grid);
   keepKeys(grid);
   nameControls(byId("grid"));
   followTheme(grid);

@@ -2,7 +2,7 @@
  * The width of a column. Characters are those of the usual type, seven pixels wide, with five pixels beside
  * them all (ECMA-376 Part 1 §18.3.1.13).
  */
-const DIGIT = 7;
+export const DIGIT = 7;
 const BESIDE = 5;
 
 export const pixelsOfCharacters = (characters: number) => DIGIT * characters + BESIDE;

@@ -83,3 +83,20 @@ describe("keys beside the grid", () => {
     expect(await value("A3")).toBe("3");
   });
 });
+
+test("Days have no sum, and days beside numbers are counted only.", async () => {
+  await workbench.openTemplate("Blank workbook");
+  const cells = { A1: "2026-11-25", A2: "2026-11-27", B1: "3", B2: "5" };
+  for (const [address, text] of Object.entries(cells)) await workbench.type(address, text);
+  const told = async (range: string) => {
+    const box = workbench.page.getByLabel("Cell or name to go to");
+    await box.fill(range);
+    await box.press("Enter");
+    const sums = workbench.page.locator("#grid span:not(:has(*))", { hasText: /^\w+( \w+)?: / });
+    return new Set(await sums.allTextContents());
+  };
+  await expect.poll(() => told("B1:B2")).toContain("Sum: 8");
+  await expect.poll(() => told("A1:A2")).toContain("Average: 2026-11-26");
+  expect(await told("A1:A2")).not.toContain("Sum: 92702");
+  await expect.poll(() => told("A1:B2")).toEqual(new Set(["Count: 4", "Numerical Count: 4"]));
+});

@@ -15,5 +15,14 @@ test.each([
   ["as far as it goes", "123456789.25", 10, "123456789"],
   ["where there is no room at all there is one sign", "12345", 0, "#"],
 ])("%s", (_, text, width, shown) => {
-  expect(fitted({ text, width, widthOf })).toBe(shown);
+  expect(fitted({ text, width, widthOf, narrowest: 1 })).toEqual({ text: shown, narrowed: 1 });
+});
+
+test.each([
+  ["a type that is wider than the counted one is narrowed", "2026-11-25", 9, "2026-11-25", 0.9],
+  ["as little as needed", "2026-11-25", 9.5, "2026-11-25", 0.95],
+  ["but no further than that one", "2026-11-25", 8, "########", 1],
+  ["a number as it was computed is rounded first", "0.123456789012", 13, "0.12345678901", 1],
+])("%s", (_, text, width, shown, narrowed) => {
+  expect(fitted({ text, width, widthOf, narrowest: 0.85 })).toEqual({ text: shown, narrowed });
 });
