@@ -41,10 +41,10 @@ export const namesIn = (workbook: Workbook, names: IDefinedNameMapItem): Defined
     return { name, formula, ...(sheet === undefined ? {} : { sheet }) };
   });
 
-/** Gives every look that cells have a key: the one that it came with, where it is still the same. */
+/** Gives every look that cells have a key: the one that it came with, or one for all that were made alike. */
 class StyleBook {
   readonly all: Record<string, Style> = {};
-  readonly #keys = new Map<string, string>();
+  readonly #made = new Map<string, string>();
 
   constructor(private readonly workbook: Workbook) {}
 
@@ -52,14 +52,15 @@ class StyleBook {
     const data = cell && this.workbook.getStyles().getStyleByCell(cell);
     if (!cell || !data) return undefined;
     const style = styleOf(data);
-    const text = JSON.stringify(style);
-    if (text === "{}") return undefined;
-    const known = this.#keys.get(text);
-    if (known !== undefined) return known;
-    const came = typeof cell.s === "string" && !(cell.s in this.all) ? cell.s : undefined;
-    const key = came ?? `look-${this.#keys.size}`;
-    this.#keys.set(text, key);
-    this.all[key] = style;
+    const key = typeof cell.s === "string" ? cell.s : this.#madeKey(JSON.stringify(style));
+    if (key !== undefined) this.all[key] = style;
+    return key;
+  }
+
+  #madeKey(look: string): string | undefined {
+    if (look === "{}") return undefined;
+    const key = this.#made.get(look) ?? `look-${this.#made.size}`;
+    this.#made.set(look, key);
     return key;
   }
 }

@@ -1,6 +1,7 @@
 import { addressOf, areaAddress } from "../address";
 import { isError, type Value } from "../book";
 import { type FunctionNames, storedFormula } from "../formula/stored-form";
+import { styleIndex } from "../read/styles";
 import { attributesXml, escapeFormula, escapeText } from "../xml-text";
 import type { CellEdit } from "./edits";
 
@@ -93,13 +94,16 @@ function formulaXml(cell: CellInFile, edit: CellEdit, { names, dynamicMark }: Ce
 export function cellXml(cell: CellInFile, edit: CellEdit, writing: CellWriting): string {
   const { prefix } = cell;
   // vm points to a value of another kind (a picture, a rich error), which the new value is not.
-  const { r: _r, t: _t, vm: _vm, cm: _cm, ...kept } = cell.attributes;
+  const { r: _r, t: _t, vm: _vm, cm: _cm, s, ...kept } = cell.attributes;
+  const style =
+    edit.style === undefined ? s : edit.style === null ? undefined : styleIndex(edit.style);
   const formula = formulaXml(cell, edit, writing);
   const value = valueXml(edit.value, prefix);
-  if (formula.xml === "" && value.xml === "" && kept.s === undefined) return "";
+  if (formula.xml === "" && value.xml === "" && style === undefined) return "";
   const attributes = attributesXml({
     r: addressOf(cell.row, cell.column),
     ...kept,
+    ...(style === undefined ? {} : { s: style }),
     ...(value.type === undefined ? {} : { t: value.type }),
     ...(formula.mark === undefined ? {} : { cm: formula.mark }),
   });

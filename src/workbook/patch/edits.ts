@@ -10,6 +10,8 @@ export interface CellEdit {
   /** What its array formula fills now. */
   readonly spill?: Extent;
   readonly fixed?: boolean;
+  /** A look of the file, by its key there; null takes it away. Undefined: the cell keeps its own. */
+  readonly style?: string | null;
 }
 
 /** By row, then by column. */
@@ -24,20 +26,29 @@ export const sameValue = (one: Value, other: Value): boolean =>
 const sameSpill = (one: Extent | undefined, other: Extent | undefined): boolean =>
   one?.rows === other?.rows && one?.columns === other?.columns;
 
-function editOf(before: Cell | undefined, after: Cell | undefined): CellEdit | undefined {
+function editOf(
+  before: Cell | undefined,
+  after: Cell | undefined,
+  styles: Book["styles"],
+): CellEdit | undefined {
   const value = after?.value ?? null;
   const sameFormula = before?.formula === after?.formula;
   const spillChanged = after?.formula !== undefined && !sameSpill(before?.spill, after.spill);
-  if (sameFormula && !spillChanged && sameValue(before?.value ?? null, value)) return undefined;
+  const style = after?.style ?? null;
+  // A look that the file does not have cannot be given to its cells.
+  const restyled = style !== (before?.style ?? null) && (style === null || style in styles);
+  if (sameFormula && !spillChanged && !restyled && sameValue(before?.value ?? null, value))
+    return undefined;
   return {
     value,
     ...(sameFormula ? {} : { formula: after?.formula ?? null }),
     ...(after?.spill ? { spill: after.spill } : {}),
     ...(after?.fixed ? { fixed: true } : {}),
+    ...(restyled ? { style } : {}),
   };
 }
 
-function sheetEdits(before: Sheet, after: Sheet): SheetEdits {
+function sheetEdits(before: Sheet, after: Sheet, styles: Book["styles"]): SheetEdits {
   const edits = new Map<number, Map<number, CellEdit>>();
   if (before === after) return edits;
   const rows = new Set([...Object.keys(before.cells), ...Object.keys(after.cells)].map(Number));
@@ -46,7 +57,7 @@ function sheetEdits(before: Sheet, after: Sheet): SheetEdits {
     const fresh = after.cells[row] ?? {};
     const line = new Map<number, CellEdit>();
     for (const column of new Set([...Object.keys(old), ...Object.keys(fresh)].map(Number))) {
-      const edit = editOf(old[column], fresh[column]);
+      const edit = editOf(old[column], fresh[column], styles);
       if (edit) line.set(column, edit);
     }
     if (line.size > 0) edits.set(row, line);
@@ -59,7 +70,7 @@ export function editsBetween(before: Book, after: Book): WorkbookEdits {
   const edits = new Map<string, SheetEdits>();
   for (const sheet of before.sheets) {
     const fresh = after.sheets.find(({ name }) => name === sheet.name);
-    const changed: SheetEdits = fresh ? sheetEdits(sheet, fresh) : new Map();
+    const changed: SheetEdits = fresh ? sheetEdits(sheet, fresh, before.styles) : new Map();
     if (changed.size > 0) edits.set(sheet.name, changed);
   }
   return edits;

@@ -151,6 +151,7 @@ export interface ReadStyles {
 
 /** The key by which cells and Book.styles name the format at this place of the file's list. */
 export const styleName = (index: number): string => `s${index}`;
+export const styleIndex = (name: string): string => name.slice(1);
 
 export async function readStyles(
   file: WorkbookPackage,

@@ -23,7 +23,12 @@ async function packed(bytes: Uint8Array): Promise<Map<string, Uint8Array>> {
 const withCell = (book: Book, row: number, column: number, cell: Cell): Book => {
   const [first, ...others] = book.sheets;
   if (!first) return book;
-  const cells: Cells = { ...first.cells, [row]: { ...first.cells[row], [column]: cell } };
+  const { style } = first.cells[row]?.[column] ?? {};
+  const look = style === undefined ? {} : { style };
+  const cells: Cells = {
+    ...first.cells,
+    [row]: { ...first.cells[row], [column]: { ...look, ...cell } },
+  };
   return { ...book, sheets: [{ ...first, cells }, ...others] };
 };
 
@@ -79,6 +84,40 @@ describe("a patched workbook of another library", () => {
     const [old, fresh] = [await packed(before), await packed(bytes)];
     for (const [path, part] of old)
       expect(Buffer.compare(part, fresh.get(path) as Uint8Array)).toBe(0);
+  });
+});
+
+describe("looks of cells that changed places", () => {
+  const styles =
+    '<cellXfs count="3"><xf numFmtId="0"/><xf numFmtId="2"/><xf numFmtId="9"/></cellXfs>';
+  const bytes = rawWorkbook({
+    sheets: {
+      S: '<sheetData><row r="1"><c r="A1" s="1"><v>1</v></c><c r="B1" s="2"/></row><row r="2"><c r="A2"><v>2</v></c></row></sheetData>',
+    },
+    styles,
+  });
+
+  async function patched(cells: Cells): Promise<string> {
+    const opened = await readWorkbook(bytes, names);
+    const [first] = opened.book.sheets;
+    const sheets = first ? [{ ...first, cells }] : [];
+    const edits = editsBetween(opened.book, { ...opened.book, sheets });
+    const { file } = await readWorkbook((await patchWorkbook(opened, edits, names)).bytes, names);
+    return (await file.text("xl/worksheets/sheet1.xml")).replace(/^.*<sheetData>/s, "");
+  }
+
+  test("go with them, and leave nothing where they were", async () => {
+    const cells = { 0: { 0: { value: 2 } }, 1: { 0: { value: 1, style: "s1" }, 1: { value: null, style: "s2" } } }; // biome-ignore format: a sheet
+    expect(await patched(cells)).toContain(
+      '<row r="1"><c r="A1"><v>2</v></c></row><row r="2"><c r="A2" s="1"><v>1</v></c><c r="B2" s="2"/></row>',
+    );
+  });
+
+  test("stay as they were where the new one is none of the file", async () => {
+    const cells = { 0: { 0: { value: 7, style: "look-0" }, 1: { value: null, style: "s2" } }, 1: { 0: { value: 2 } } }; // biome-ignore format: a sheet
+    expect(await patched(cells)).toContain(
+      '<row r="1"><c r="A1" s="1"><v>7</v></c><c r="B1" s="2"/></row><row r="2"><c r="A2"><v>2</v></c></row>',
+    );
   });
 });
 
