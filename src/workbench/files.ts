@@ -8,6 +8,7 @@ import { filledIn } from "../workbook/layout/filled-in";
 import type { PlannedBook } from "../workbook/layout/planned";
 import { editsBetween } from "../workbook/patch/edits";
 import { patchWorkbook } from "../workbook/patch/patch-workbook";
+import { keptAtCells } from "../workbook/read/at-cells";
 import { readCharts } from "../workbook/read/charts";
 import { readWorkbook } from "../workbook/read/read-workbook";
 import { writeWorkbook } from "../workbook/write/write-workbook";
@@ -20,6 +21,13 @@ export async function openFile(file: File, metadata: FunctionsMetadata): Promise
   const bytes = new Uint8Array(await file.arrayBuffer());
   const opened = await readWorkbook(bytes, namesOf(metadata));
   return { kind: "file", opened, charts: await readCharts(opened) };
+}
+
+/** What of a file does not go with rows that are sorted, in a sentence. */
+export async function notSorted(source: Source, sheet: string): Promise<string | undefined> {
+  const kept = source.kind === "file" ? await keptAtCells(source.opened, sheet) : [];
+  if (kept.length === 0) return undefined;
+  return `The ${kept.join(" and ")} of this sheet stay where they are in the file, and do not go with the sorted rows.`;
 }
 
 export interface Saved {

@@ -10,11 +10,7 @@ import { areaOf } from "../engine/ranges";
 import type { Table } from "../workbook/book";
 import { bodyOf, spansBody } from "../workbook/layout/filled-in";
 import type { Grid } from "./grid";
-
-export interface Step {
-  readonly todo: IMutationInfo;
-  readonly undo: IMutationInfo;
-}
+import type { Step } from "./one-step";
 
 export function growRules(
   { injector }: Grid,

@@ -5,7 +5,6 @@
 import {
   type ICellData,
   ICommandService,
-  IUndoRedoService,
   type Nullable,
   RedoCommand,
   UndoCommand,
@@ -13,21 +12,16 @@ import {
   type Worksheet,
 } from "@univerjs/core";
 import { LexerTreeBuilder } from "@univerjs/engine-formula";
-import {
-  type ISetRangeValuesMutationParams,
-  SetRangeValuesMutation,
-  SetRangeValuesUndoMutationFactory,
-} from "@univerjs/sheets";
+import { type ISetRangeValuesMutationParams, SetRangeValuesMutation } from "@univerjs/sheets";
 import { toGrid } from "../engine/dialect";
 import { expandTables } from "../engine/structured";
 import type { Table } from "../workbook/book";
 import { type Grid, workbookOf } from "./grid";
 import type { Carried } from "./grid-book";
 import { growRules } from "./grow-rules";
+import { type CellData, putCell, writeAsOneStep } from "./one-step";
 import { valueAt } from "./seen-cells";
 import { allTables } from "./typed-formulas";
-
-type CellData = Record<number, Record<number, ICellData>>;
 
 export function growTables(grid: Grid): void {
   const commands = grid.injector.get(ICommandService);
@@ -83,31 +77,14 @@ const isBlank = (grid: Grid, worksheet: Worksheet, row: number, column: number) 
 function grow(grid: Grid, workbook: Workbook, table: Table, rows: number): void {
   const grown = { ...table, area: { ...table.area, rows: table.area.rows + rows } };
   const tables = allTables(grid).map((one) => (one.name === table.name ? grown : one));
-  const changes = workbook.getSheets().map((worksheet) => {
+  const written = workbook.getSheets().flatMap((worksheet) => {
     const cells: CellData = {};
     if (worksheet.getName() === table.sheet) fillDown(grid, worksheet, table, rows, cells);
     readAnew(worksheet, tables, cells);
-    return { subUnitId: worksheet.getSheetId(), cellValue: cells };
+    return Object.keys(cells).length > 0 ? [[worksheet.getSheetId(), cells] as const] : [];
   });
-  const steps = changes
-    .filter(({ cellValue }) => Object.keys(cellValue).length > 0)
-    .map((change) => ({ ...change, unitId: workbook.getUnitId() }));
-  const id = SetRangeValuesMutation.id;
-  const undoMutations = steps.map((params) => ({
-    id,
-    params: SetRangeValuesUndoMutationFactory(grid.injector, params),
-  }));
-  const redoMutations = steps.map((params) => ({ id, params: structuredClone(params) }));
   const own = workbook.getSheets().find((worksheet) => worksheet.getName() === table.sheet);
-  const rules = own ? growRules(grid, own, table, rows) : [];
-  const commands = grid.injector.get(ICommandService);
-  for (const params of steps) commands.syncExecuteCommand(id, params);
-  for (const { todo } of rules) commands.syncExecuteCommand(todo.id, todo.params);
-  grid.injector.get(IUndoRedoService).pushUndoRedo({
-    unitID: workbook.getUnitId(),
-    undoMutations: [...undoMutations, ...rules.map(({ undo }) => undo)],
-    redoMutations: [...redoMutations, ...rules.map(({ todo }) => todo)],
-  });
+  writeAsOneStep(grid, workbook, new Map(written), own ? growRules(grid, own, table, rows) : []);
 }
 
 /** The new rows, after the pattern of the last one; its mark of the end goes to the new end. */
@@ -123,13 +100,13 @@ function fillDown(
   for (let column = area.column; column < area.column + area.columns; column++) {
     const pattern = worksheet.getCellRaw(last, column) ?? {};
     const { tableEnd, ...kept } = (pattern.custom ?? {}) as Carried;
-    if (tableEnd) put(cells, last, column, { custom: kept });
+    if (tableEnd) putCell(cells, last, column, { custom: kept });
     for (let down = 1; down <= rows; down++) {
       const own = worksheet.getCellRaw(last + down, column);
       const fills = pattern.f && !holds(own);
       const { formula, tableStart: _start, ...carried } = kept;
       const custom = { ...carried, ...(fills && formula !== undefined && { formula }) };
-      put(cells, last + down, column, {
+      putCell(cells, last + down, column, {
         ...(pattern.s ? { s: pattern.s } : {}),
         ...(fills && { f: lexer.moveFormulaRefOffset(pattern.f as string, 0, down) }),
         custom: { ...own?.custom, ...custom, ...(tableEnd && down === rows && { tableEnd }) },
@@ -145,11 +122,6 @@ function readAnew(worksheet: Worksheet, tables: readonly Table[], cells: CellDat
     const { formula } = (cell?.custom ?? {}) as Carried;
     if (formula === undefined) return;
     const f = toGrid(expandTables(formula, tables, { sheet, row, column }));
-    if (f !== cell?.f) put(cells, row, column, { ...cells[row]?.[column], f });
+    if (f !== cell?.f) putCell(cells, row, column, { ...cells[row]?.[column], f });
   });
-}
-
-function put(cells: CellData, row: number, column: number, cell: ICellData): void {
-  cells[row] ??= {};
-  cells[row][column] = cell;
 }

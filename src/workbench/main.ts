@@ -11,6 +11,7 @@ import { Choices } from "./choices";
 import { circleNotice } from "./circle-notice";
 import { Computed } from "./computed";
 import { Desk, type Lying } from "./desk";
+import { dropDown } from "./drop-down";
 import { editAsWritten } from "./edited-formulas";
 import { followSheets } from "./follow-sheets";
 import { followSpills } from "./follow-spills";
@@ -23,6 +24,7 @@ import { nameControls } from "./name-controls";
 import { PanePlace } from "./pane-place";
 import { refuseEntries } from "./refuse-entries";
 import { scrollPastFrozen } from "./scroll-to-cell";
+import { offerSorting } from "./sorting/offer-sorting";
 import { formatSpills } from "./spilled-formats";
 import { Status } from "./status";
 import { sumUp } from "./sums";
@@ -33,7 +35,6 @@ import "./page.css";
 const byId = <T extends HTMLElement>(id: string) => document.getElementById(id) as T;
 const title = byId("title");
 const notice = byId("notice");
-const templates = byId<HTMLDetailsElement>("templates");
 const picker = byId<HTMLInputElement>("file");
 
 function tell(text: string | undefined): void {
@@ -117,7 +118,13 @@ async function start(): Promise<void> {
     await showPane(byId("pane"), { grid, desk, computed, record, saveValuesCopy, showGrid });
   });
 
-  listTemplates((plan) => mayPutAway() && openTemplate(plan));
+  dropDown(byId("templates"), () =>
+    [blankWorkbook, ...plans].map((plan) => ({
+      label: plan.title,
+      more: plan.question,
+      choose: () => mayPutAway() && openTemplate(plan),
+    })),
+  );
   byId("open").addEventListener("click", () => picker.click());
   byId("save").addEventListener("click", () => void save().catch(broken));
   picker.addEventListener("change", () => {
@@ -160,36 +167,10 @@ async function start(): Promise<void> {
   followSheets(grid);
   sumUp(grid);
   keepKeys(grid);
+  offerSorting(grid, desk, byId("sort"), tell);
   nameControls(byId("grid"));
   followTheme(grid);
   describeFunctions(grid, loaded);
-}
-
-function listTemplates(open: (plan: Plan) => void): void {
-  const items = [blankWorkbook, ...plans].map((plan) => {
-    const item = document.createElement("li");
-    const button = document.createElement("button");
-    const question = document.createElement("span");
-    button.type = "button";
-    question.className = "question";
-    question.textContent = plan.question;
-    button.append(plan.title, question);
-    button.addEventListener("click", () => {
-      templates.open = false;
-      open(plan);
-    });
-    item.append(button);
-    return item;
-  });
-  templates.querySelector("ul")?.replaceChildren(...items);
-  addEventListener("keydown", ({ key }) => {
-    if (key !== "Escape" || !templates.open) return;
-    templates.open = false;
-    templates.querySelector("summary")?.focus();
-  });
-  addEventListener("pointerdown", ({ target }) => {
-    if (!templates.contains(target as Node)) templates.open = false;
-  });
 }
 
 function takeDroppedFiles(open: (file: File) => void): void {

@@ -1,6 +1,7 @@
 import words from "@univerjs/preset-sheets-core/locales/en-US";
+import { sortingWords } from "./sorting/words";
 
-/** The grid's words, but ours where they leave out what a person should know, or call the grid by its name. */
+/** The grid's words, but ours where they leave out what a person should know, call the grid by its name, or name what we add. */
 export function ownWords(): typeof words {
   const all = structuredClone(words);
   const { sheetConfig } = all["sheets-ui"];
@@ -13,5 +14,5 @@ export function ownWords(): typeof words {
   functionList.DATE.functionParameter.year.detail =
     "One to four digits. A year from 0 to 1899 is added to 1900: 26 is the year 1926.";
   all["sheets-formula-ui"].functionType.univer = "Others";
-  return all;
+  return Object.assign(all, sortingWords);
 }

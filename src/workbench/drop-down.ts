@@ -1,0 +1,49 @@
+/** A button of the page with choices below it; each time it opens they are asked for anew. */
+export interface Offer {
+  readonly label: string;
+  readonly more: string;
+  choose(): void;
+}
+
+/** Words in place of choices where there are none, or above them. */
+export type Offered = string | Offer;
+
+export function dropDown(details: HTMLDetailsElement, offers: () => readonly Offered[]): void {
+  const close = () => {
+    details.open = false;
+  };
+  details.addEventListener("toggle", () => {
+    const items = details.open ? offers().map((one) => itemOf(one, close)) : [];
+    details.querySelector("ul")?.replaceChildren(...items);
+  });
+  addEventListener("keydown", ({ key }) => {
+    if (key !== "Escape" || !details.open) return;
+    close();
+    details.querySelector("summary")?.focus();
+  });
+  addEventListener("pointerdown", ({ target }) => {
+    if (!details.contains(target as Node)) close();
+  });
+}
+
+function itemOf(offered: Offered, close: () => void): HTMLElement {
+  const item = document.createElement("li");
+  if (typeof offered === "string") {
+    const words = document.createElement("p");
+    words.textContent = offered;
+    item.append(words);
+    return item;
+  }
+  const button = document.createElement("button");
+  const more = document.createElement("span");
+  button.type = "button";
+  more.className = "more";
+  more.textContent = offered.more;
+  button.append(offered.label, more);
+  button.addEventListener("click", () => {
+    close();
+    offered.choose();
+  });
+  item.append(button);
+  return item;
+}

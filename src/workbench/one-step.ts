@@ -1,0 +1,50 @@
+/** Cells, and whatever goes with them, written as one step to undo. */
+import {
+  type ICellData,
+  ICommandService,
+  type IMutationInfo,
+  IUndoRedoService,
+  type Workbook,
+} from "@univerjs/core";
+import { SetRangeValuesMutation, SetRangeValuesUndoMutationFactory } from "@univerjs/sheets";
+import type { Grid } from "./grid";
+
+export type CellData = Record<number, Record<number, ICellData>>;
+
+export interface Step {
+  readonly todo: IMutationInfo;
+  readonly undo: IMutationInfo;
+}
+
+export function putCell(cells: CellData, row: number, column: number, cell: ICellData): void {
+  cells[row] ??= {};
+  cells[row][column] = cell;
+}
+
+/** The cells by the id of their sheet. */
+export function writeAsOneStep(
+  { injector }: Grid,
+  workbook: Workbook,
+  cells: ReadonlyMap<string, CellData>,
+  beside: readonly Step[] = [],
+): void {
+  const id = SetRangeValuesMutation.id;
+  const unitId = workbook.getUnitId();
+  const written = [...cells].map(([subUnitId, cellValue]): Step => {
+    const params = { unitId, subUnitId, cellValue };
+    return {
+      todo: { id, params },
+      undo: { id, params: SetRangeValuesUndoMutationFactory(injector, params) },
+    };
+  });
+  const steps = [...written, ...beside];
+  // What is carried out may be changed by those who hear of it.
+  const redoMutations = structuredClone(steps.map(({ todo }) => todo));
+  const commands = injector.get(ICommandService);
+  for (const { todo } of steps) commands.syncExecuteCommand(todo.id, todo.params);
+  injector.get(IUndoRedoService).pushUndoRedo({
+    unitID: unitId,
+    undoMutations: steps.map(({ undo }) => undo),
+    redoMutations,
+  });
+}

@@ -1,0 +1,106 @@
+/**
+ * Sorts the rows around the selected cell by its column. Each cell goes with its row: its look, and its formula
+ * with what that reads in the row. Entry rules and conditional formats belong to their places, and rows that are
+ * hidden stay, as in every spreadsheet.
+ */
+import type { ICellData, IStyleData, Nullable, Workbook, Worksheet } from "@univerjs/core";
+import { FormulaDataModel } from "@univerjs/engine-formula";
+import { SheetsSelectionsService } from "@univerjs/sheets";
+import { toGrid } from "../../engine/dialect";
+import { areaOf } from "../../engine/ranges";
+import { type ReadCell, readCells, spilledRanges } from "../../engine/read-cells";
+import { holdsCell } from "../../workbook/areas";
+import { inMovedRow } from "../../workbook/formula/moved-row";
+import { selectedPlace } from "../entry-check";
+import { type Grid, workbookOf } from "../grid";
+import type { Carried } from "../grid-book";
+import { type CellData, putCell, writeAsOneStep } from "../one-step";
+import { allTables } from "../typed-formulas";
+import { type Block, blockAt } from "./block";
+import { hindranceOf } from "./hindrance";
+import { type Direction, inOrder } from "./order";
+
+/** The rows that would be sorted, and by which column. */
+export interface Sortable extends Block {
+  readonly column: number;
+  readonly workbook: Workbook;
+  readonly worksheet: Worksheet;
+  readonly cells: ReadonlyMap<number, ReadonlyMap<number, ReadCell>>;
+}
+
+/** Or the sentence why none can be. */
+export function sortableRows(grid: Grid): Sortable | string {
+  const { injector } = grid;
+  const workbook = workbookOf(grid);
+  const worksheet = workbook?.getActiveSheet();
+  const place = selectedPlace(grid);
+  const range = injector.get(SheetsSelectionsService).getCurrentLastSelection()?.range;
+  const nothing = "Select a cell in the column to sort by.";
+  if (!workbook || !worksheet || !place || !range) return nothing;
+  const model = injector.get(FormulaDataModel);
+  const cells = readCells(model, worksheet);
+  const name = worksheet.getName();
+  const tables = allTables(grid).filter(({ sheet }) => sheet === name);
+  const isBold = (row: number, column: number) =>
+    workbook.getStyles().getStyleByCell(worksheet.getCellRaw(row, column))?.bl === 1;
+  const frozenRows = worksheet.getFreeze().ySplit;
+  const block = blockAt({ name, cells, tables, frozenRows, isBold }, areaOf(range), place);
+  if (!block) return nothing;
+  const hindrance = hindranceOf(block.area, {
+    spills: spilledRanges(model, worksheet).map(areaOf),
+    merged: worksheet.getMergeData().map(areaOf),
+    tables: tables.filter(({ area }) => !holdsCell(area, place.row, place.column)),
+  });
+  return hindrance ?? { ...block, column: place.column, workbook, worksheet, cells };
+}
+
+export function sortRows(grid: Grid, rows: Sortable, direction: Direction): void {
+  const { area, column, workbook, worksheet, cells } = rows;
+  const shown = Array.from({ length: area.rows }, (_, at) => area.row + at).filter((row) =>
+    worksheet.getRowRawVisible(row),
+  );
+  const order = inOrder(shown, (row) => cells.get(row)?.get(column)?.value ?? null, direction);
+  const styles = workbook.getStyles();
+  const moved: CellData = {};
+  for (const [at, row] of shown.entries()) {
+    const from = order[at] as number;
+    if (from === row) continue;
+    for (let column = area.column; column < area.column + area.columns; column++) {
+      const source = cells.get(from)?.get(column);
+      const place = worksheet.getCellRaw(row, column);
+      if (!source && !place) continue;
+      const style = movedStyle(styles.getStyleByCell(source?.data), styles.getStyleByCell(place));
+      const f = source?.formula && inMovedRow(source.formula, worksheet.getName(), row - from);
+      putCell(moved, row, column, {
+        ...movedContent(source?.data, place),
+        f: f ? toGrid(f) : null,
+        s: style,
+      });
+    }
+  }
+  if (Object.keys(moved).length > 0)
+    writeAsOneStep(grid, workbook, new Map([[worksheet.getSheetId(), moved]]));
+}
+
+/** Where a table begins and ends is a matter of the place. */
+function movedContent(source: Nullable<ICellData>, place: Nullable<ICellData>): ICellData {
+  const { tableStart: _start, tableEnd: _end, ...carried } = (source?.custom ?? {}) as Carried;
+  const { tableStart, tableEnd } = (place?.custom ?? {}) as Carried;
+  const custom = { ...carried, ...(tableStart && { tableStart }), ...(tableEnd && { tableEnd }) };
+  return {
+    v: source?.v ?? null,
+    t: source?.t ?? null,
+    p: source?.p ?? null,
+    si: null,
+    custom: Object.keys(custom).length > 0 ? custom : null,
+  };
+}
+
+/** In place of the look that is there, whose every part has to be named to go. */
+function movedStyle(source: Nullable<IStyleData>, place: Nullable<IStyleData>): IStyleData {
+  const bd = { ...gone(place?.bd), ...source?.bd };
+  return { ...gone(place), ...source, ...(place?.bd && source?.bd && { bd }) };
+}
+
+const gone = (parts: Nullable<object>) =>
+  Object.fromEntries(Object.keys(parts ?? {}).map((part) => [part, null]));
