@@ -22,6 +22,7 @@ import { loadBuiltFunctions } from "./load-functions";
 import { makeRoom } from "./make-room";
 import { nameControls } from "./name-controls";
 import { PanePlace } from "./pane-place";
+import { keepLookUnderText } from "./paste-text";
 import { refuseEntries } from "./refuse-entries";
 import { scrollPastFrozen } from "./scroll-to-cell";
 import { offerSorting } from "./sorting/offer-sorting";
@@ -149,6 +150,7 @@ async function start(): Promise<void> {
   formatSpills(grid);
   new Choices(grid, () => status.tellRefused(undefined));
   editAsWritten(grid);
+  keepLookUnderText(grid);
   refuseEntries(grid, computed, (refused) => status.tellRefused(refused));
   let circleTold = false;
   followSpills(grid, async (circular) => {

@@ -1,5 +1,9 @@
 /** How the grid answers to keys, the clipboard and jumps, beyond what its library does by itself. */
+import { readFile } from "node:fs/promises";
 import { beforeAll, describe, expect, test } from "vitest";
+import { functionNames } from "../../src/workbook/formula/stored-form";
+import { readWorkbook } from "../../src/workbook/read/read-workbook";
+import { cell } from "../engine/sheet";
 import { serveWorkbench } from "./served-workbench";
 import type { WorkbenchPage } from "./workbench";
 
@@ -99,4 +103,33 @@ test("Days have no sum, and days beside numbers are counted only.", async () => 
   await expect.poll(() => told("A1:A2")).toContain("Average: 2026-11-26");
   expect(await told("A1:A2")).not.toContain("Sum: 92702");
   await expect.poll(() => told("A1:B2")).toEqual(new Set(["Count: 4", "Numerical Count: 4"]));
+});
+
+test("Text that is pasted takes the look of its cells, and gives a form to cells that have none.", async () => {
+  const { page } = workbench;
+  await workbench.openTemplate("Dose ladder");
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  const paste = async (address: string, text: string) => {
+    await workbench.select(address);
+    await page.evaluate((written) => navigator.clipboard.writeText(written), text);
+    await page.keyboard.press("Control+v");
+  };
+  await paste("Results!E5", "2.2\t60\ntorn\t61");
+  await expect.poll(() => value("E5")).toBe("2.2");
+  expect(Number(await value("G5"))).toBeCloseTo(2200 / 60, 9);
+  expect(await value("G6")).toBe("");
+  await paste("M30", "2025-01-06\t12%");
+  await expect.poll(() => value("M30")).toBe("2025-01-06");
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Save .xlsx" }).click(),
+  ]);
+  const { book } = await readWorkbook(await readFile(await download.path()), functionNames([]));
+  const styleOf = (address: string) => cell(book, address, "Results")?.style ?? "";
+  for (const [pasted, untouched] of ["E5 E7", "F6 F7"].map((pair) => pair.split(" ")))
+    expect(styleOf(pasted as string)).toBe(styleOf(untouched as string));
+  expect(book.styles[styleOf("N30")]?.format).toBe("0%");
+  await page.keyboard.press("Control+z");
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => value("E5")).toBe("1.951");
 });
