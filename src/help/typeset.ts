@@ -2,8 +2,8 @@ import temml from "temml";
 
 /**
  * TeX as MathML that any font can show: a browser turns a single letter into a sign of mathematics, and
- * the multiplication dot is one, which few fonts hold. So letters are slanted by style (class "letter"), and
- * the dot is the common one.
+ * the multiplication dot and the bar of a mean are such, which few fonts hold. So letters are slanted by style
+ * (class "letter"), and dot and bar are the common ones.
  */
 export function typeset(tex: string): string {
   return equationsIn(tex).map(typesetOne).join(" ");
@@ -17,5 +17,6 @@ function typesetOne(tex: string): string {
   return temml
     .renderToString(`\\displaystyle ${tex}`)
     .replaceAll("⋅", "·")
+    .replaceAll("‾", "¯")
     .replace(/<mi>(\p{L})<\/mi>/gu, '<mi class="letter">$1</mi>');
 }

@@ -67,6 +67,7 @@ export function Pane({ host, functions }: PaneProps) {
 
   const open = useCallback((next: TabName, item?: string) => {
     setTab(next);
+    setNotice(undefined);
     setOpened((before) => new Set(before).add(next));
     if (item !== undefined) setAsked((before) => ({ ...before, [next]: { item } }));
   }, []);

@@ -259,6 +259,8 @@ describe("Functions", () => {
     await openTab(page, "Functions");
     await page.getByRole("button", { name: /^DOSE\.PUMP/ }).click();
     await page.getByRole("button", { name: "Write into a cell…" }).click();
+    const form = page.getByRole("form", { name: "Write DOSE.PUMP into a cell" });
+    expect((await form.textContent())?.match(/\[t\/h\]/g), "each unit once").toEqual(["[t/h]"]);
     await page.getByRole("button", { name: "Write the formula" }).click();
     await page.getByText("Give a cell, a range or a value [kg/t].").waitFor();
     expect(await page.getByRole("textbox", { name: "dose" }).getAttribute("aria-invalid")).toBe(
@@ -276,6 +278,8 @@ test("Templates say their question, come as new sheets, and say what was done", 
   await page.getByText("Nothing else was changed.").waitFor();
   expect(await say(page)).toContain("One undo takes them away again.");
   expect((await deedsOf(page)).map(({ what }) => what)).toEqual(["addSheets"]);
+  await openTab(page, "Safety");
+  await page.getByText("Nothing else was changed.").waitFor({ state: "detached" });
 });
 
 describe("Working", () => {

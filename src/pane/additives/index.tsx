@@ -35,11 +35,14 @@ const useStyles = makeStyles({
 
 type View = { readonly kind: "item"; readonly key: string } | { readonly kind: "comparison" };
 
+/** Until they are read. */
+const NONE: Stock["items"] = [];
+
 export function Additives() {
   const styles = useStyles();
   const text = useText();
   const { host } = usePane();
-  const [stock, setStock] = useState<Stock>({ items: [], unread: [] });
+  const [stock, setStock] = useState<Stock>();
   const [problem, setProblem] = useState("");
   const [query, setQuery] = useState("");
   const [kind, setKind] = useState("");
@@ -63,11 +66,12 @@ export function Additives() {
     return host?.watchTables(reload);
   }, [host, reload]);
 
-  const found = useMemo(() => findItems(stock.items, kind, query), [stock, kind, query]);
+  const items = stock?.items ?? NONE;
+  const found = useMemo(() => findItems(items, kind, query), [items, kind, query]);
   const shownItem =
-    view?.kind === "item" ? stock.items.find((item) => keyOf(item) === view.key) : undefined;
+    view?.kind === "item" ? items.find((item) => keyOf(item) === view.key) : undefined;
   // What was ticked may have gone with its table.
-  const side = stock.items.filter((item) => ticked.includes(keyOf(item)));
+  const side = items.filter((item) => ticked.includes(keyOf(item)));
   const compared = side.map(keyOf);
   const isOpen = shownItem !== undefined || (view?.kind === "comparison" && side.length > 0);
   const { remember } = useReturnFocus(isOpen);
@@ -91,12 +95,12 @@ export function Additives() {
             <Select size="small" value={kind} onChange={(_, { value }) => setKind(value)}>
               <option value="">all</option>
               <optgroup label="Additives">
-                {kindsOf(stock.items, "additive").map((one) => (
+                {kindsOf(items, "additive").map((one) => (
                   <option key={one}>{one}</option>
                 ))}
               </optgroup>
               <optgroup label="Components of the furnish">
-                {kindsOf(stock.items, "component").map((one) => (
+                {kindsOf(items, "component").map((one) => (
                   <option key={one}>{one}</option>
                 ))}
               </optgroup>
@@ -106,25 +110,27 @@ export function Additives() {
         {problem !== "" && (
           <p className={text.paragraph}>Your own tables could not be read. {problem}</p>
         )}
-        {stock.unread.map(({ table, reason }) => (
+        {stock?.unread.map(({ table, reason }) => (
           <p key={table} className={text.paragraph}>
             The table {table} could not be read. {reason}
           </p>
         ))}
-        <ItemList
-          items={found}
-          isRanked={query.trim() !== ""}
-          compared={compared}
-          open={(item) => show({ kind: "item", key: keyOf(item) })}
-          compare={(item, isCompared) =>
-            setTicked(
-              isCompared
-                ? [...compared, keyOf(item)].slice(-MOST_COMPARED)
-                : compared.filter((key) => key !== keyOf(item)),
-            )
-          }
-          openComparison={() => show({ kind: "comparison" })}
-        />
+        {stock !== undefined && (
+          <ItemList
+            items={found}
+            isRanked={query.trim() !== ""}
+            compared={compared}
+            open={(item) => show({ kind: "item", key: keyOf(item) })}
+            compare={(item, isCompared) =>
+              setTicked(
+                isCompared
+                  ? [...compared, keyOf(item)].slice(-MOST_COMPARED)
+                  : compared.filter((key) => key !== keyOf(item)),
+              )
+            }
+            openComparison={() => show({ kind: "comparison" })}
+          />
+        )}
         {host !== undefined && (
           <Button size="small" appearance="subtle" onClick={reload}>
             Read your own tables again

@@ -1,6 +1,6 @@
 import { Button, Field, makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import { type FormEvent, useState } from "react";
-import type { ArgumentReference, FunctionReference } from "../../help/reference";
+import type { FunctionReference } from "../../help/reference";
 import { insertOrAsk } from "../parts/insert-or-ask";
 import { usePane } from "../parts/pane-context";
 import { selectedAddress } from "../parts/selected-address";
@@ -72,7 +72,7 @@ export function InsertForm({ one }: { one: FunctionReference }) {
           key={argument.name}
           size="small"
           label={`${argument.name}${argument.optional ? " (optional)" : ""}`}
-          hint={hintOf(argument)}
+          hint={argument.description}
           {...(isAsked && faults[argument.name] !== undefined
             ? { validationMessage: faults[argument.name] }
             : {})}
@@ -113,10 +113,6 @@ export function InsertForm({ one }: { one: FunctionReference }) {
     </form>
   );
 }
-
-/** What belongs into the field, and its unit: the list of arguments is far below. */
-const hintOf = ({ description, unit, choices }: ArgumentReference) =>
-  choices === undefined && unit !== "" ? `${description} [${unit}]` : description;
 
 const signatureOf = (one: FunctionReference) =>
   `=${one.name}(${one.arguments.map(({ name }) => name).join(", ")})`;

@@ -9,6 +9,7 @@ const useStyles = makeStyles({
     // Fonts made for text leave no room about the bar of a fraction.
     "& mfrac > :first-child": { paddingBottom: "0.1em" },
     "& mfrac > :last-child": { paddingTop: "0.1em" },
+    "& > span": { display: "flex", flexWrap: "wrap", alignItems: "baseline", rowGap: "6px" },
     "& math:not(:last-child)": { marginInlineEnd: "1em" },
     "& .letter": { fontStyle: "italic", textTransform: "none" },
   },
