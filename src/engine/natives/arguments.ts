@@ -19,9 +19,6 @@ const condition: Adapt = (formula, value) => {
 const text: Adapt = (formula, value) =>
   value.isNumber() ? formula.StringValueObject.create(textOf(value)) : value;
 
-/** An array is copied, since the function would sort the one that all formulas of the range read. */
-const copied: Adapt = (_, value) => value;
-
 /** TEXT rounds the digits that a number shows, not its binary form: 1.005 to two places is 1.01. */
 const shown: Adapt = (formula, value) => {
   if (value.isBoolean()) return formula.StringValueObject.create(textOf(value));
@@ -69,7 +66,6 @@ const adaptations: Readonly<Record<string, Adaptation>> = {
   REPLACE: texts((index) => index === 0 || index === 3),
   CONCAT: texts(all),
   TEXTJOIN: texts((index) => index !== 1),
-  SORT: { adapt: copied, of: first },
   TEXT: { adapt: shown, of: first },
 };
 

@@ -81,3 +81,7 @@ export function rowsOf(formula: EngineFormula, value: BaseValueObject): BaseValu
     Array.from({ length: columns }, (_, column) => cellOf(formula, array, row, column)),
   );
 }
+
+/** Rows for columns. */
+export const turned = <T>(rows: readonly T[][]): T[][] =>
+  (rows[0] ?? []).map((_, column) => rows.map((row) => row[column] as T));

@@ -11,12 +11,14 @@ import type {
 import type { EngineFormula } from "../executor";
 import { spillAround } from "../spill";
 import { adapted } from "./arguments";
+import { blocksOf } from "./blocks";
 import { numberOf, textOf } from "./coercion";
 import { conditionalsOf } from "./conditional";
 import { eachCellOf, type OneByOne } from "./elementwise";
 import { extentsOf } from "./extents";
 import { type NumericNative, numericNatives } from "./numbers";
 import { operatorsOf } from "./operators";
+import { sortingOf } from "./sorting";
 import { uniqueOf } from "./unique";
 import { wildcardsWithin } from "./wildcards";
 
@@ -107,5 +109,7 @@ export function nativesOf(formula: EngineFormula): BaseFunction[] {
     ...conditionalsOf(formula),
     ...extentsOf(formula),
     uniqueOf(formula),
+    ...sortingOf(formula),
+    ...blocksOf(formula),
   ];
 }

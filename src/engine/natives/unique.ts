@@ -1,6 +1,6 @@
 import type { BaseFunction, BaseValueObject } from "@univerjs/engine-formula";
 import type { EngineFormula } from "../executor";
-import { arrayOf, rowsOf } from "./elementwise";
+import { arrayOf, rowsOf, turned } from "./elementwise";
 
 /** The engine's own UNIQUE tells "Liner" from "liner", which no comparison of a spreadsheet does. */
 export function uniqueOf(formula: EngineFormula): BaseFunction {
@@ -45,6 +45,3 @@ export function uniqueOf(formula: EngineFormula): BaseFunction {
 
   return new Unique("UNIQUE");
 }
-
-const turned = <T>(rows: readonly T[][]): T[][] =>
-  (rows[0] ?? []).map((_, column) => rows.map((row) => row[column] as T));
