@@ -169,17 +169,20 @@ export type BlockLook =
 
 /** What may be typed. Numbers may be symbols, too: { from: 0, to: "{highestDose}" }. */
 export type Allowed =
-  | { readonly number: { readonly from?: Bound; readonly to?: Bound } }
+  | { readonly number: { readonly from?: EntryBound; readonly to?: EntryBound } }
   /** A number, or a text that says why there is none. */
   | { readonly numberOrText: { readonly from: number; readonly to: number } }
-  | { readonly whole: { readonly from?: Bound; readonly to?: Bound } }
-  | { readonly date: { readonly from?: Bound; readonly to?: Bound } }
+  | { readonly whole: { readonly from?: EntryBound; readonly to?: EntryBound } }
+  | { readonly date: { readonly from: Exclude<EntryBound, number> } }
   | { readonly oneOf: readonly string[] }
   /** One of the cells of a table column, a spill or a block: "{additives.name}". */
   | { readonly listedIn: string }
   | { readonly formula: string };
 
 export type Bound = number | string;
+
+/** A number, or a formula with the words for it: whoever types reads these. */
+export type EntryBound = number | { readonly formula: string; readonly words: string };
 
 export type ChartKind =
   | "columns"

@@ -107,6 +107,7 @@ describe.each(plans)("the template $id", (plan) => {
     }
     for (const sheet of book.sheets)
       for (const { area, prompt, refusal } of sheet.entryRules) {
+        expect(refusal?.text, "words, not a formula").not.toMatch(/[{}$]|[A-Z]+\(|\w\.[a-z]/);
         const cell = read.getWorksheet(sheet.name)?.getCell(area.row + 1, area.column + 1);
         expect(cell?.dataValidation).toMatchObject({
           errorTitle: refusal?.title,

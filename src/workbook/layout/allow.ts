@@ -1,6 +1,6 @@
 import { addressOf } from "../address";
 import type { Area } from "../book";
-import type { Allowed, Bound } from "../plan";
+import type { Allowed, EntryBound } from "../plan";
 import type { EntryRule } from "../sheet-rules";
 import type { Draft } from "./draft";
 import { absoluteCells, cellsOf, inFormula } from "./symbols";
@@ -19,9 +19,14 @@ const longestText = 255;
 const cut = (text: string, length: number) =>
   text.length <= length ? text : `${text.slice(0, length - 1)}…`;
 
-function range(kind: string, from: Bound | undefined, to: Bound | undefined, unit = ""): string {
-  const shown = (bound: Bound) =>
-    typeof bound === "number" ? `${bound}` : bound.replace(/[{}]/g, "");
+interface Limits {
+  readonly from?: EntryBound;
+  readonly to?: EntryBound;
+}
+
+const shown = (bound: EntryBound) => (typeof bound === "number" ? `${bound}` : bound.words);
+
+function range(kind: string, { from, to }: Limits, unit = ""): string {
   const limits =
     from !== undefined && to !== undefined
       ? ` from ${shown(from)} to ${shown(to)}`
@@ -38,41 +43,41 @@ type Bounds = Pick<EntryRule, "comparison" | "from" | "to">;
 
 function test(draft: Draft, area: Area, allow: Allowed, unit: string | undefined) {
   const place = { sheet: draft.name, cell: { row: area.row, column: area.column } };
-  const bound = (value: Bound) =>
-    typeof value === "number" ? `${value}` : inFormula(draft.symbols, value, place);
-  const bounds = ({ from, to }: { from?: Bound; to?: Bound }): Bounds => {
+  const bound = (value: EntryBound) =>
+    typeof value === "number" ? `${value}` : inFormula(draft.symbols, value.formula, place);
+  const bounds = ({ from, to }: Limits): Bounds => {
     if (from !== undefined && to !== undefined)
       return { comparison: "between", from: bound(from), to: bound(to) };
     if (from !== undefined) return { comparison: "greaterThanOrEqual", from: bound(from) };
     return to === undefined ? {} : { comparison: "lessThanOrEqual", from: bound(to) };
   };
-  if ("number" in allow) {
-    const { from, to } = allow.number;
+  if ("number" in allow)
     return {
       type: "decimal" as const,
       ...bounds(allow.number),
-      refusal: range("a number", from, to, unit),
+      refusal: range("a number", allow.number, unit),
     };
-  }
   if ("numberOrText" in allow) {
     const { from, to } = allow.numberOrText;
     const cell = inFormula(draft.symbols, "{cell}", place);
     return {
       type: "custom" as const,
       from: `OR(ISTEXT(${cell}),AND(${cell}>=${from},${cell}<=${to}))`,
-      refusal: `${range("a number", from, to, unit)} Or write why there is none.`,
+      refusal: `${range("a number", { from, to }, unit)} Or write why there is none.`,
     };
   }
-  if ("whole" in allow) {
-    const { from, to } = allow.whole;
+  if ("whole" in allow)
     return {
       type: "whole" as const,
       ...bounds(allow.whole),
-      refusal: range("a whole number", from, to, unit),
+      refusal: range("a whole number", allow.whole, unit),
     };
-  }
   if ("date" in allow)
-    return { type: "date" as const, ...bounds(allow.date), refusal: "Give a date." };
+    return {
+      type: "date" as const,
+      ...bounds(allow.date),
+      refusal: `Give a date from ${allow.date.from.words} on.`,
+    };
   if ("oneOf" in allow) {
     const from = `"${allow.oneOf.join(",").replaceAll('"', '""')}"`;
     if (from.length > longestText || allow.oneOf.some((choice) => choice.includes(",")))

@@ -1,7 +1,7 @@
 import type { Part, SheetPlan, SpillPart } from "../../../src/workbook/plan";
 import { furnishArguments } from "../harrow-fen/furnish";
 import { september } from "../harrow-fen/september";
-import { down, note } from "../parts/lines";
+import { day, down, note } from "../parts/lines";
 
 const headerRow = 4;
 
@@ -32,7 +32,7 @@ const typed: Part = {
       header: "Day",
       values: september.days,
       format: "yyyy-mm-dd",
-      allow: { date: { from: "DATE(2000,1,1)" } },
+      allow: day,
       help: "One row a day.",
     },
     {

@@ -1,6 +1,6 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { effluent, mill, starch } from "../harrow-fen/mill";
-import { caution, down, fraction, heading, note, number, result } from "../parts/lines";
+import { caution, day, down, fraction, heading, note, number, result } from "../parts/lines";
 
 /** Monday 3 November 2025, 6 in the morning. */
 const firstStep = 45964.25;
@@ -14,7 +14,7 @@ const inputs = [
     unit: "",
     value: firstStep,
     format: "yyyy-mm-dd hh:mm",
-    allow: { date: { from: 1 } },
+    allow: day,
     help: "Day and time, as 2025-11-03 06:00.",
   },
   number("throughput", "Oven-dry throughput", "t/h", 13.1, "0.0", {

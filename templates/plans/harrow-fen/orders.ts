@@ -44,6 +44,9 @@ export function placesTable(at: string): TablePart {
   };
 }
 
+/** Further down the stock line there is no place. */
+const last = { formula: "MAX({places.position})", words: "the last position" };
+
 /** Where each joins, by order: first what is dosed, then the components of the furnish. */
 export function joinsTable(at: string, dosed: string): TablePart {
   return {
@@ -58,7 +61,7 @@ export function joinsTable(at: string, dosed: string): TablePart {
           header: title,
           values: [starch, ...solids],
           format: "0",
-          allow: { whole: { from: 1, to: "MAX({places.position})" } },
+          allow: { whole: { from: 1, to: last } },
           help: "The position at which it joins the stock.",
         }),
       ),

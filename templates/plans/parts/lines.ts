@@ -1,5 +1,10 @@
 import { addressOf, parseAddress } from "../../../src/workbook/address";
-import type { InputPart, Part, ResultPart, TextPart } from "../../../src/workbook/plan";
+import type { Allowed, InputPart, Part, ResultPart, TextPart } from "../../../src/workbook/plan";
+
+/** A day: what stands for one that was long ago is a slip of the hand. */
+export const day: Allowed = {
+  date: { from: { formula: "DATE(2000,1,1)", words: "1 January 2000" } },
+};
 
 type Unplaced<P> = Omit<P, "at">;
 /** A part that takes one row. */

@@ -123,7 +123,12 @@ describe("rules and validations", () => {
         key: "position",
         header: "Position",
         values: [1, 2],
-        allow: { whole: { from: 1, to: "ROWS({places})+MAX({places.position})" } },
+        allow: {
+          whole: {
+            from: 1,
+            to: { formula: "ROWS({places})+MAX({places.position})", words: "the last position" },
+          },
+        },
       },
     ],
   };
@@ -145,6 +150,12 @@ describe("rules and validations", () => {
   test("name the cells of tables and spills, since a spreadsheet takes nothing else there", () => {
     expect(sheet?.formats[0]?.formula).toBe("D2=MAX($D$2:$D$6)+SUM($B$2:$B$3)");
     expect(sheet?.entryRules[0]?.to).toBe("ROWS($A$2:$B$3)+MAX($B$2:$B$3)");
+  });
+
+  test("say in words where a limit is a formula", () => {
+    expect(sheet?.entryRules[0]?.refusal?.text).toBe(
+      "Give a whole number from 1 to the last position.",
+    );
   });
 });
 
