@@ -9,24 +9,22 @@ import type { Entry, Evidence } from "../library/entry";
 import type { OwnCells } from "../library/own-table";
 import { cautionsFor } from "../library/safety";
 import { VERSION } from "../library/version";
-import { bars, type Picture } from "./picture";
-import { each, found, type Line, numbered, type Step, type Value, type Working } from "./step";
+import { counted } from "../model/figure";
+import { amount, bars, type Picture } from "./picture";
+import { listed } from "./sentence";
+import { each, found, type Line, numbered, type Value, type Working } from "./step";
 
 type LookUp = (name: string, property: string, own: OwnCells | null) => Entry;
 
 export const library = {
-  "LIBRARY.ADDITIVES": (kind: string | undefined, own: OwnCells | null): Working => ({
-    steps: [
-      names(
-        kind === undefined ? "Every additive" : `Additives of the kind “${kind}”`,
-        additiveNames(kind, own),
-      ),
-    ],
-  }),
+  "LIBRARY.ADDITIVES": (kind: string | undefined, own: OwnCells | null): Working =>
+    names(
+      kind === undefined ? "Every additive" : `Additives of the kind “${kind}”`,
+      additiveNames(kind, own),
+    ),
 
-  "LIBRARY.COMPONENTS": (own: OwnCells | null): Working => ({
-    steps: [names("Every component", componentNames(own))],
-  }),
+  "LIBRARY.COMPONENTS": (own: OwnCells | null): Working =>
+    names("Every component", componentNames(own)),
 
   "LIBRARY.ADDITIVE": looked(additiveProperty),
   "LIBRARY.COMPONENT": looked(componentProperty),
@@ -34,7 +32,9 @@ export const library = {
   "LIBRARY.SOURCE": (name: string, property: string, own: OwnCells | null): Working => {
     const entry = anyProperty(name, property, own);
     const { value, unit, low, high, evidence, source } = entry;
+    const shown = typeof value === "number" ? amount(value, unit) : String(value);
     return {
+      says: `The ${property} of ${name} is ${shown} (${evidence}).`,
       steps: [
         each(`What is known of ${property} of ${name}`, [
           said("value", value, shownUnit(unit)),
@@ -50,15 +50,18 @@ export const library = {
     };
   },
 
-  "LIBRARY.SAFETY": (name: string): Working => ({
-    steps: [
-      each(
-        `Cautions for ${name}`,
-        cautionsFor(name).map((caution, i) => said(numbered("caution", i), caution)),
-      ),
-    ],
-    remarks: ["These are the usual cautions, not all that a site needs."],
-  }),
+  "LIBRARY.SAFETY": (name: string): Working => {
+    const cautions = cautionsFor(name);
+    return {
+      says: `${counted(cautions.length, "caution")} for ${name}: the usual ones, not all that a site needs.`,
+      steps: [
+        each(
+          `Cautions for ${name}`,
+          cautions.map((caution, i) => said(numbered("caution", i), caution)),
+        ),
+      ],
+    };
+  },
 
   "LIBRARY.VERSION": (): Working => ({
     steps: [found("What computes this workbook", VERSION, "")],
@@ -105,11 +108,16 @@ const said = (label: string, value: Value, unit = ""): Line => ({
   unit,
 });
 
-const names = (what: string, all: readonly string[]): Step => ({
-  kind: "table",
-  what: `${what}, those of your own table first`,
-  columns: ["name"],
-  rows: all.map((name) => [name]),
+const names = (what: string, all: readonly string[]): Working => ({
+  says: `${counted(all.length, "name")}: ${listed(all, (name) => name)}.`,
+  steps: [
+    {
+      kind: "table",
+      what: `${what}, those of your own table first`,
+      columns: ["name"],
+      rows: all.map((name) => [name]),
+    },
+  ],
 });
 
 /** The value within its range, where it has one. */

@@ -3,7 +3,7 @@ import { headboxLoading, overallRetention } from "../model/retention/loop";
 import { whiteWaterConcentration } from "../model/retention/white-water";
 import type { Vector } from "../model/vectors";
 import { difference, exponential, negative, product, quotient, sum, valued } from "./expression";
-import { amount, type Curves, type Flow, pictured, sampled, stack } from "./picture";
+import { amount, type Curves, type Flow, percent, pictured, sampled, stack } from "./picture";
 import { each, line, numbered, type Step, step, type Working } from "./step";
 
 const at = (vector: Vector, i: number) => vector[i] as number;
@@ -138,7 +138,11 @@ export const retention = {
   ): Working => {
     const load = quotient(dose, leaving(firstPass, recycled, degraded));
     const unretained = product(load.value, difference(1, firstPass));
+    const balance = loopBalance(dose, firstPass, recycled, degraded);
+    const { retained, toSewer } = balance;
+    const share = percent(overallRetention(firstPass, recycled, degraded));
     return {
+      says: `Of ${amount(dose, "kg/t")} dosed ${amount(retained, "kg/t")} stay in the sheet, ${share}; ${amount(toSewer, "kg/t")} go to the sewer and ${amount(balance.degraded, "kg/t")} are degraded.`,
       steps: [
         ...round(firstPass, recycled, degraded),
         step("Not retained in a pass", unretained, "kg/t"),

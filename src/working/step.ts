@@ -4,7 +4,7 @@ import type { Picture } from "./picture";
 /** How one answer came about, in steps; the last step is the answer. */
 export interface Working {
   readonly steps: readonly Step[];
-  /** Of a table the answer in a sentence. */
+  /** The answer in a sentence, where it is more than one number. */
   readonly says?: string;
   readonly picture?: Picture;
   /** What to keep in mind with these very numbers. */

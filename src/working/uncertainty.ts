@@ -1,17 +1,17 @@
+import { counted } from "../model/figure";
 import { normalQuantile } from "../model/numerics/normal";
 import { type Driver, drivers } from "../model/uncertainty/drivers";
 import { type SampleShape, sample } from "../model/uncertainty/sample";
 import { coverageRanks, summarise } from "../model/uncertainty/summary";
 import { difference, power, product, quotient, sum, valued } from "./expression";
 import { bars, percent, short } from "./picture";
+import { listed } from "./sentence";
 import { each, found, line, type Step, step, type Working } from "./step";
 
 /** Fewer values than that give rough limits; ten thousand give them two sound digits (JCGM 101). */
 const MANY = 10_000;
 /** More inputs than that no picture has room for. */
 const MOST_BARS = 20;
-/** More inputs than that no sentence has room for. */
-const MOST_NAMED = 4;
 
 export const uncertainty = {
   "UNCERTAINTY.SAMPLE": (
@@ -25,7 +25,9 @@ export const uncertainty = {
   ): Working => {
     const values = sample(low, likely, high, count, seed, shape, stream);
     const isLikelyUsed = shape !== "uniform";
+    const reach = `from ${short(low)} to ${short(high)}${isLikelyUsed ? ` about ${short(likely)}` : ""}`;
     return {
+      says: `${counted(count, "value")}, ${shape}, ${reach}.`,
       steps: [
         step("Chance of each slice that one value is drawn from", quotient(1, count), "fraction"),
         ...distributionStep(low, likely, high, shape),
@@ -39,7 +41,7 @@ export const uncertainty = {
       picture: {
         kind: "distribution",
         title: "The sample",
-        alt: `The sample: ${count} values, ${shape}, from ${short(low)} to ${short(high)}${isLikelyUsed ? ` about ${short(likely)}` : ""}.`,
+        alt: `The sample: ${count} values, ${shape}, ${reach}.`,
         x: { label: "value", unit: "" },
         values: Array.from(values),
         lines: [
@@ -122,10 +124,7 @@ export const uncertainty = {
     const ranked = drivers(results, inputs, names);
     const explained = sum(...ranked.map(({ rankCorrelation }) => power(rankCorrelation, 2)));
     return {
-      says: `Of the spread ${ranked
-        .slice(0, MOST_NAMED)
-        .map(({ input, share }) => `${input} explains ${percent(share)}`)
-        .join(", ")}.`,
+      says: `Of the spread ${listed(ranked, ({ input, share }) => `${input} explains ${percent(share)}`)}.`,
       steps: [
         step("Squares of the rank correlations together", explained, ""),
         {

@@ -45,6 +45,9 @@ export function expectAgreement(call: Call): void {
 /** Whatever the numbers, equations and words hold no number that is none, and the words close. */
 export function expectSoundWords(call: Call): void {
   const { says, steps, picture, remarks: kept = [] } = tell(call);
+  const last = lastStep({ steps });
+  if (last.kind === "table" || last.lines.length > 1)
+    expect(says, `the answer of ${call.id} in a sentence`).toBeDefined();
   const remarks = says === undefined ? kept : [says, ...kept];
   const equations = steps.flatMap((step) =>
     step.kind === "lines" ? step.lines.map(({ tex }) => tex ?? "") : [],

@@ -4,7 +4,7 @@ import {
   PHOSPHORUS_PER_BOD,
 } from "../../model/effluent/treatment";
 import { product, quotient } from "../expression";
-import { percent, stack } from "../picture";
+import { amount, money, percent, stack } from "../picture";
 import { each, line, type Step, type Working } from "../step";
 
 /** Below this share an aerobic plant leaves most of the load as it is (typical, from memory). */
@@ -39,6 +39,7 @@ export function treatment(
   const free = Object.entries(prices).filter(([, price]) => price === 0);
   const { treatableShare } = day;
   return {
+    says: `A day takes ${amount(day.oxygen, "kg")} of oxygen, leaves ${amount(day.sludge, "kg")} of dry sludge and costs ${money(day.totalCost)}.`,
     steps: [
       takes,
       costs,

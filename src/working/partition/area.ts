@@ -1,6 +1,7 @@
 import type { Vector } from "../../model/vectors";
 import { product, quotient, sum } from "../expression";
-import { stack } from "../picture";
+import { percent, short, stack } from "../picture";
+import { listed } from "../sentence";
 import { each, step, type Working } from "../step";
 import { at, eachComponent, partsOf } from "./components";
 
@@ -13,6 +14,7 @@ export function area(shares: Vector, surfaces: Vector, affinities?: Vector): Wor
   const total = sum(...pulls.map(({ value }) => Number(value)));
   const onEach = eachComponent(shares.length, "fraction", (i) => quotient(pull(i), total.value));
   return {
+    says: `Of the additive ${listed(partsOf(onEach), ({ label, value }) => `${percent(value)} go to ${label}`)}.`,
     steps: [
       each(
         affinities === undefined
@@ -37,13 +39,18 @@ export function affinity(measured: Vector, shares: Vector, surfaces: Vector): Wo
   const perSurface = (i: number) =>
     quotient(at(measured, i), product(at(shares, i), at(surfaces, i)));
   const first = perSurface(0).value;
+  const against = eachComponent(measured.length, "relative", (i) =>
+    quotient(perSurface(i).value, first),
+  );
+  const others = partsOf(against).slice(1);
+  const words = listed(others, ({ label, value }) => `${label} ${short(value)} times`);
   return {
+    ...(others.length > 0 && {
+      says: `As strong as that of component 1, for the same surface, is the pull of ${words}.`,
+    }),
     steps: [
       each("Found per unit of surface", eachComponent(measured.length, "relative", perSurface)),
-      each(
-        "Against the first component",
-        eachComponent(measured.length, "relative", (i) => quotient(perSurface(i).value, first)),
-      ),
+      each("Against the first component", against),
     ],
   };
 }

@@ -1,6 +1,7 @@
 import type { Vector } from "../../model/vectors";
 import type { Term } from "../expression";
-import type { Part } from "../picture";
+import { amount, type Part, percent } from "../picture";
+import { listed } from "../sentence";
 import { type Line, line, numbered } from "../step";
 
 /** The functions know components by their place only. */
@@ -28,3 +29,16 @@ export function namedParts(values: readonly number[]): readonly Part[] {
 
 export const partsOf = (lines: readonly Line[]): readonly Part[] =>
   lines.map(({ label, value }) => ({ label, value: Number(value) }));
+
+/** Where a dose is in the end: "component 1 holds 5.2 kg/t, component 2 1.1 kg/t; 0.2 kg/t stay dissolved". */
+export function whereItIs(parts: readonly Part[]): string {
+  const held = parts.slice(0, -1);
+  const dissolved = (parts.at(-1) as Part).value;
+  const whole = parts.reduce((sum, { value }) => sum + value, 0);
+  const share = whole > 0 ? `, ${percent(dissolved / whole)} of the dose` : "";
+  const holding = listed(
+    held,
+    ({ label, value }, i) => `${label}${i === 0 ? " holds" : ""} ${amount(value, "kg/t")}`,
+  );
+  return `${holding}; ${amount(dissolved, "kg/t")} stay dissolved${share}.`;
+}

@@ -2,9 +2,9 @@ import { settledConcentration } from "../../model/partition/equilibrium";
 import { dissolvedPerConcentration, filledSites } from "../../model/partition/furnish";
 import { sumOf, type Vector } from "../../model/vectors";
 import { difference, product, quotient, sum } from "../expression";
-import { amount, percent, stack } from "../picture";
+import { amount, stack } from "../picture";
 import { each, found, line, type Step, step, type Working } from "../step";
-import { at, DISSOLVED, eachComponent, partsOf } from "./components";
+import { at, DISSOLVED, eachComponent, partsOf, whereItIs } from "./components";
 
 export function equilibrium(
   dose: number,
@@ -25,6 +25,7 @@ export function equilibrium(
     line(DISSOLVED, quotient(product(concentration, water.value), 1000), "kg/t"),
   ];
   return {
+    says: `Once settled, ${whereItIs(partsOf(onEach))}`,
     steps: [
       sites(shares, surfaces, capacities),
       step("Water with a tonne of furnish", water, "m³/t"),
@@ -33,20 +34,15 @@ export function equilibrium(
       each("Held on each component, and last dissolved", onEach),
     ],
     picture: stack("Where the dose goes", "kg/t", partsOf(onEach)),
-    remarks: remarksOn(dose, sumOf(filled), onEach.at(-1)?.value),
+    remarks: remarksOn(dose, sumOf(filled)),
   };
 }
 
-function remarksOn(dose: number, sites: number, dissolved: unknown): readonly string[] {
+function remarksOn(dose: number, sites: number): readonly string[] {
   return [
     "All solids meet the additive at once and all of it may change places: where order counts see PARTITION.ORDERED.",
     ...(dose > sites
       ? [`All sites together hold ${amount(sites, "kg/t")}: the dose is above that.`]
-      : []),
-    ...(dose > 0
-      ? [
-          `${percent(Number(dissolved) / dose)} of the dose stays dissolved and goes with the water.`,
-        ]
       : []),
   ];
 }

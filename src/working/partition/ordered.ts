@@ -3,7 +3,7 @@ import type { Vector } from "../../model/vectors";
 import { product, sum } from "../expression";
 import { stack } from "../picture";
 import { each, line, type Step, type Working } from "../step";
-import { component, DISSOLVED, namedParts } from "./components";
+import { component, DISSOLVED, namedParts, partsOf, whereItIs } from "./components";
 import { sites } from "./equilibrium";
 
 export function ordered(
@@ -57,6 +57,7 @@ export function ordered(
     ]),
   };
   return {
+    says: `At the end, ${whereItIs(partsOf(answer))}`,
     steps: [
       sites(shares, surfaces, capacities),
       walk,
@@ -75,11 +76,7 @@ export function ordered(
         answer,
       ),
     ],
-    picture: stack(
-      "Where the doses go",
-      "kg/t",
-      answer.map(({ label, value }) => ({ label, value: Number(value) })),
-    ),
+    picture: stack("Where the doses go", "kg/t", partsOf(answer)),
     remarks: [
       transfer === 0
         ? "What is held never lets go, as cationic starch hardly does: what joins later takes only what is still dissolved."

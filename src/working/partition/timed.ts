@@ -2,7 +2,7 @@ import { timedPartition } from "../../model/partition/timed";
 import type { Vector } from "../../model/vectors";
 import { type Curves, pictured, short } from "../picture";
 import { step, type Working } from "../step";
-import { component, DISSOLVED, namedParts } from "./components";
+import { component, DISSOLVED, namedParts, whereItIs } from "./components";
 import { sites, waterPerTonne } from "./equilibrium";
 
 /** Enough points that a curve looks like one. */
@@ -20,7 +20,11 @@ type Furnish = [
 
 export function timed(times: Vector, ...furnish: Furnish): Working {
   const [, consistency, shares, surfaces, capacities] = furnish;
+  const rows = timedPartition(times, ...furnish);
+  const longest = Math.max(...Array.from(times));
+  const end = rows[Array.from(times).indexOf(longest)] as number[];
   return {
+    says: `After ${short(longest)} s, ${whereItIs(namedParts(end))}`,
     steps: [
       sites(shares, surfaces, capacities),
       step("Water with a tonne of furnish", waterPerTonne(consistency), "m³/t"),
@@ -32,13 +36,10 @@ export function timed(times: Vector, ...furnish: Furnish): Working {
           ...Array.from({ length: shares.length }, (_, i) => component(i)),
           DISSOLVED,
         ],
-        rows: timedPartition(times, ...furnish).map((row, i) => [
-          `${short(times[i] as number)} s`,
-          ...row,
-        ]),
+        rows: rows.map((row, i) => [`${short(times[i] as number)} s`, ...row]),
       },
     ],
-    ...pictured(() => uptake(Math.max(...Array.from(times)), furnish)),
+    ...pictured(() => uptake(longest, furnish)),
   };
 }
 

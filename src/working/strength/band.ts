@@ -31,7 +31,9 @@ export function band(
   const reach = product(t, standardError);
   const tested = Array.from(points.doses);
   const [lowest, highest] = [Math.min(...tested), Math.max(...tested)];
+  const limits = `with ${percent(confidence)} confidence between ${short(lower)} and ${short(upper)}`;
   return {
+    says: `At ${amount(dose, "kg/t")} the mean strength is ${amount(estimate, "N·m/g")}, ${limits}.`,
     steps: [
       parameters(fitted),
       leanings(dose, fitted, knownBase),
@@ -58,7 +60,7 @@ export function band(
     ...pictured(() => ({
       ...fittedCurve(points, fitted, residualsOf(points, fitted), confidence, dose),
       here: [dose, estimate],
-      alt: `The fitted curve at ${amount(dose, "kg/t")}: ${amount(estimate, "N·m/g")}, with ${percent(confidence)} confidence between ${short(lower)} and ${short(upper)}.`,
+      alt: `The fitted curve at ${amount(dose, "kg/t")}: ${amount(estimate, "N·m/g")}, ${limits}.`,
     })),
     remarks: [
       ...(dose > highest

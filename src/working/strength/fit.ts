@@ -9,7 +9,7 @@ import { independentPoints, type Points } from "../../model/strength/points";
 import type { Shape } from "../../model/strength/response";
 import type { Vector } from "../../model/vectors";
 import { difference, power, quotient, squareRoot, sum, valued } from "../expression";
-import { pictured } from "../picture";
+import { amount, pictured, short } from "../picture";
 import { found, type Step, step, type Value, type Working } from "../step";
 import { fitRemarks } from "./fit-remarks";
 import { fittedCurve } from "./fitted-curve";
@@ -31,6 +31,7 @@ export function fit(
   const { points: count, parameters, residualSumOfSquares } = fitted;
   const labels = blocks && batchMeans(doses, strengths, blocks, batches).blocks;
   return {
+    says: inWords(fitted),
     steps: [
       ...(shape === "best" ? [shapesCompared(shapes)] : []),
       ...(fitted.shape === "straight"
@@ -69,6 +70,15 @@ export function fit(
     ...pictured(() => fittedCurve(points, fitted, residuals, CONFIDENCE)),
     remarks: fitRemarks(points, fitted, shapes, batches === undefined, knownBase),
   };
+}
+
+function inWords(fitted: Fit): string {
+  const { base, plateauGain, scale } = estimates(fitted, CONFIDENCE);
+  const isStraight = fitted.shape === "straight";
+  const unit = isStraight ? "N·m/g per kg/t" : "N·m/g";
+  const gain = `${amount(plateauGain.estimate, unit)} (limits of 95 %: ${short(plateauGain.lower)} to ${short(plateauGain.upper)})`;
+  const end = isStraight ? "" : `, on a scale of ${amount(scale.estimate, "kg/t")}`;
+  return `Of the shape “${fitted.shape}”: a base of ${amount(base.estimate, "N·m/g")} and a gain of ${gain}${end}.`;
 }
 
 /** What each point lies above the fitted curve of its block. */

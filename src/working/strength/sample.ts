@@ -1,4 +1,5 @@
 import type { Label } from "../../model/batches/groups";
+import { counted } from "../../model/figure";
 import { type Estimate, estimates, gainScaleCorrelation } from "../../model/strength/limits";
 import { fitMeasured } from "../../model/strength/measured";
 import type { Shape } from "../../model/strength/response";
@@ -24,7 +25,9 @@ export function sampled(
   const correlation = gainScaleCorrelation(fitted);
   const curves = sampleCurves(fitted, count, seed);
   const gains = curves.map((curve) => curve.plateauGain);
+  const about = `drawn about ${short(fitted.plateauGain)}, from ${short(gains.reduce((a, b) => Math.min(a, b)))} to ${short(gains.reduce((a, b) => Math.max(a, b)))}`;
   return {
+    says: `${counted(count, "curve")}, their gains ${about}.`,
     steps: [
       {
         kind: "table",
@@ -45,7 +48,7 @@ export function sampled(
     picture: {
       kind: "distribution",
       title: "The gains of the curves",
-      alt: `The gains of the curves: ${count} drawn about ${short(fitted.plateauGain)}, from ${short(gains.reduce((a, b) => Math.min(a, b)))} to ${short(gains.reduce((a, b) => Math.max(a, b)))}.`,
+      alt: `The gains of the curves: ${count} ${about}.`,
       x: { label: "gain", unit: "N·m/g" },
       values: gains,
       lines: [{ label: "fitted", value: fitted.plateauGain }],

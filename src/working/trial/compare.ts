@@ -2,7 +2,8 @@ import { batchMeans } from "../../model/batches/batch-means";
 import type { Label } from "../../model/batches/groups";
 import { type ComparedLevel, type Comparison, compareWithControl } from "../../model/trial/compare";
 import { difference, product, quotient, squareRoot, sum } from "../expression";
-import { bars, percent } from "../picture";
+import { bars, percent, short } from "../picture";
+import { listed } from "../sentence";
 import { each, found, line, type Step, step, type Value, type Working } from "../step";
 
 export function compare(
@@ -27,6 +28,7 @@ export function compare(
     ]),
   };
   return {
+    says: inWords(comparison, alpha),
     steps: [
       ...(batches === undefined ? [] : [averaged]),
       step(
@@ -70,7 +72,7 @@ export function compare(
       },
     ],
     picture: differences(comparison),
-    remarks: remarks(comparison, batches === undefined, alpha),
+    remarks: remarks(comparison.levels, batches === undefined),
   };
 }
 
@@ -113,16 +115,22 @@ const differences = ({ levels, control }: Comparison) =>
     ),
   );
 
-function remarks(
-  { levels, control }: Comparison,
-  isEachItsOwn: boolean,
-  alpha: number,
-): readonly string[] {
-  const shown = levels.filter(({ against }) => against !== undefined && against.p < alpha);
+function inWords({ levels, control }: Comparison, alpha: number): string {
+  const shown = levels.flatMap(({ level, against }) =>
+    against !== undefined && against.p < alpha ? [{ level, ...against }] : [],
+  );
+  if (shown.length === 0) return `No level is shown to differ from ${control}.`;
+  const differences = listed(
+    shown,
+    ({ level, estimate, lower, upper }) =>
+      `${level} by ${short(estimate)} (${short(lower)} to ${short(upper)})`,
+  );
+  return `Shown to differ from ${control}: ${differences}.`;
+}
+
+function remarks(levels: readonly ComparedLevel[], isEachItsOwn: boolean): readonly string[] {
   return [
-    shown.length === 0
-      ? `No level is shown to differ from ${control}. That does not show that they are equal: look at how far the limits reach.`
-      : `Shown to differ from ${control}: ${shown.map(({ level }) => level).join(", ")}.`,
+    "A level that is not shown to differ is not shown to be equal: look at how far its limits reach.",
     ...(isEachItsOwn
       ? [
           "Every value counts as a batch of its own. Where sheets or strips of one batch stand here, give their batches: counted as replicates they raise false alarms four times in ten.",

@@ -1,6 +1,6 @@
 import { makeDown as mixed } from "../../model/trial/make-down";
 import { difference, product, quotient } from "../expression";
-import { stack } from "../picture";
+import { amount, stack } from "../picture";
 import { each, line, step, type Working } from "../step";
 
 /** Less than that no laboratory doses well by volume. */
@@ -17,11 +17,13 @@ export function handsheetBatch(
   const fibre = product(grammage, area, sheets);
   const additive = product(dose, fibre.value);
   const volume = quotient(quotient(additive.value, 1000), solution);
+  const stock = quotient(fibre.value, stockConsistency);
   return {
+    says: `A batch takes ${amount(fibre.value, "g")} of fibre, ${amount(stock.value, "mL")} of stock, and ${amount(additive.value, "mg")} of additive in ${amount(volume.value, "mL")} of solution.`,
     steps: [
       each("What the batch takes", [
         line("fibre", fibre, "g"),
-        line("stock", quotient(fibre.value, stockConsistency), "mL"),
+        line("stock", stock, "mL"),
         line("additive", additive, "mg"),
         line("solution", volume, "mL"),
       ]),
@@ -47,6 +49,7 @@ export function makeDown(
   const solution = product(1000, volume, density);
   const inProduct = product(solids, active);
   return {
+    says: `${amount(productGrams, "g")} of product into ${amount(waterGrams, "g")} of water.`,
     steps: [
       step("Mass of the solution", solution, "g"),
       step("Dry active additive in a gram of product", inProduct, "g/g"),

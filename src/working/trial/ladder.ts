@@ -1,6 +1,7 @@
+import { counted } from "../../model/figure";
 import { doseLadder, type Spacing } from "../../model/trial/ladder";
 import { difference, type Expression, power, product, quotient, sum, valued } from "../expression";
-import { amount, type Runs } from "../picture";
+import { amount, type Runs, short } from "../picture";
 import { each, line, numbered, type Step, step, type Working } from "../step";
 
 /** More doses than that no picture can tell apart. */
@@ -33,6 +34,7 @@ export function ladder(
       ? step("Distance between neighbours", between, "kg/t")
       : step("Ratio of neighbours", between, "times");
   return {
+    says: `${counted(doses.length, "dose")} from ${short(doses[0] as number)} to ${amount(doses.at(-1) as number, "kg/t")}.`,
     steps: [
       ...(steps > 1 ? [distance] : []),
       each(

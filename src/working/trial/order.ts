@@ -1,7 +1,9 @@
+import { counted } from "../../model/figure";
 import { runOrder } from "../../model/trial/run-order";
 import type { Vector } from "../../model/vectors";
 import { product } from "../expression";
 import { type Runs, short } from "../picture";
+import { listed } from "../sentence";
 import { step, type Working } from "../step";
 
 /** More runs than that no picture can tell apart. */
@@ -10,7 +12,9 @@ const MOST_SHOWN = 200;
 export function order(doses: Vector, replicates: number, seed: number): Working {
   const given = Array.from(doses);
   const runs = runOrder(given, replicates, seed);
+  const first = runs.filter(([block]) => block === 1);
   return {
+    says: `${counted(runs.length, "run")} in ${counted(replicates, "block")}; the first one in kg/t: ${listed(first, ([, , dose]) => short(dose))}.`,
     steps: [
       step("Runs in all: doses · blocks", product(given.length, replicates), "runs"),
       {
