@@ -52,3 +52,18 @@ describe("the working of a documented example, in the narrowest pane", () => {
     },
   );
 });
+
+test("a table that is wider than the pane shows that it goes on", async () => {
+  const id = "PARTITION.ORDERED";
+  const { formula = "" } = examples.find((one) => one.id === id) ?? {};
+  const excel = emulateExcel();
+  const call = callsDuring(excel, () => runExample(excel, formula)).at(-1) as Call;
+  await computeCell(page, "Dose!C7", formula, id, ...call.arguments);
+  const table = page.getByRole("region").filter({ has: page.getByRole("table") });
+  await table.waitFor();
+  const edge = await table.evaluate((place) => ({
+    isWider: place.scrollWidth > place.clientWidth,
+    shade: getComputedStyle(place).backgroundAttachment,
+  }));
+  expect(edge).toEqual({ isWider: true, shade: "local, local, scroll, scroll" });
+});

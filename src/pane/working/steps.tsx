@@ -1,6 +1,6 @@
 import { makeStyles, mergeClasses, tokens } from "@fluentui/react-components";
 import { typeset } from "../../help/typeset";
-import type { Line, Step } from "../../working/step";
+import type { Line, Step, Table } from "../../working/step";
 import { Amount, shown } from "../parts/amount";
 import { Equation } from "../parts/equation";
 import { Scroll } from "../parts/scroll";
@@ -25,7 +25,7 @@ const useStyles = makeStyles({
     borderTop: `1px solid ${tokens.colorNeutralStroke2}`,
     textAlign: "start",
     fontWeight: tokens.fontWeightRegular,
-    whiteSpace: "nowrap",
+    verticalAlign: "bottom",
   },
   number: { textAlign: "end" },
 });
@@ -89,7 +89,10 @@ function StepLine({ line: { label, tex, value, unit } }: { line: Line }) {
   );
 }
 
-function StepTable({ step }: { step: Extract<Step, { kind: "table" }> }) {
+const isOfNumbers = ({ rows }: Table, column: number) =>
+  rows.some((row) => typeof row[column] === "number");
+
+function StepTable({ step }: { step: Table }) {
   const styles = useStyles();
   const text = useText();
   return (
@@ -97,8 +100,16 @@ function StepTable({ step }: { step: Extract<Step, { kind: "table" }> }) {
       <table className={styles.table}>
         <thead>
           <tr>
-            {step.columns.map((column) => (
-              <th key={column} scope="col" className={mergeClasses(styles.cell, text.faint)}>
+            {step.columns.map((column, c) => (
+              <th
+                key={column}
+                scope="col"
+                className={mergeClasses(
+                  styles.cell,
+                  text.faint,
+                  isOfNumbers(step, c) && styles.number,
+                )}
+              >
                 {column}
               </th>
             ))}
