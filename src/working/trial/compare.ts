@@ -72,20 +72,29 @@ export function compare(
       },
     ],
     picture: differences(comparison),
-    remarks: remarks(comparison.levels, batches === undefined),
+    remarks: remarks(comparison, batches === undefined),
   };
 }
 
-function standardErrors({ levels, control, deviation }: Comparison): Step {
+function standardErrors({ levels, control, deviation, isComplete }: Comparison): Step {
   const own = levels.find(({ level }) => level === control) as ComparedLevel;
   return each(
-    "Standard error of each difference",
+    isComplete
+      ? "Standard error of each difference"
+      : "Standard error of each difference, by least squares within the blocks",
     levels
       .filter(({ against }) => against !== undefined)
-      .map(({ level, batches }) =>
+      .map(({ level, batches, against }) =>
         line(
           String(level),
-          product(deviation, squareRoot(sum(quotient(1, batches), quotient(1, own.batches)))),
+          product(
+            deviation,
+            squareRoot(
+              isComplete
+                ? sum(quotient(1, batches), quotient(1, own.batches))
+                : (against?.spread as number),
+            ),
+          ),
           "",
         ),
       ),
@@ -128,8 +137,13 @@ function inWords({ levels, control }: Comparison, alpha: number): string {
   return `Shown to differ from ${control}: ${differences}.`;
 }
 
-function remarks(levels: readonly ComparedLevel[], isEachItsOwn: boolean): readonly string[] {
+function remarks({ levels, isComplete }: Comparison, isEachItsOwn: boolean): readonly string[] {
   return [
+    ...(isComplete
+      ? []
+      : [
+          "Not every block holds the levels alike: they are compared within the blocks that hold them, and the means are those that whole blocks would be expected to give.",
+        ]),
     "A level that is not shown to differ is not shown to be equal: look at how far its limits reach.",
     ...(isEachItsOwn
       ? [
