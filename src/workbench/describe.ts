@@ -3,17 +3,14 @@ import { BooleanNumber } from "@univerjs/core";
 import { FunctionType, type IFunctionInfo } from "@univerjs/engine-formula";
 import type { IDescriptionService } from "@univerjs/sheets-formula";
 import type { LoadedFunctions } from "../engine/functions";
-
-/** The first sentence of a description. */
-const abstractOf = (description: string) =>
-  /^.*?[.!?](?=\s|$)/s.exec(description)?.[0] ?? description;
+import { firstSentence } from "../help/wording";
 
 export const descriptionsOf = ({ functions }: LoadedFunctions): IFunctionInfo[] =>
   functions.map(({ name, metadata }) => ({
     functionName: name,
     functionType: FunctionType.User,
     description: metadata.description,
-    abstract: abstractOf(metadata.description),
+    abstract: firstSentence(metadata.description),
     functionParameter: metadata.parameters.map((parameter) => ({
       name: parameter.name,
       detail: parameter.description,

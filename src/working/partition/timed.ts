@@ -1,12 +1,9 @@
 import { timedPartition } from "../../model/partition/timed";
 import type { Vector } from "../../model/vectors";
-import { type Curves, pictured, short } from "../picture";
+import { type Curves, pictured, sampled, short } from "../picture";
 import { step, type Working } from "../step";
 import { component, DISSOLVED, namedParts, whereItIs } from "./components";
 import { sites, waterPerTonne } from "./equilibrium";
-
-/** Enough points that a curve looks like one. */
-const POINTS = 60;
 
 type Furnish = [
   dose: number,
@@ -44,7 +41,7 @@ export function timed(times: Vector, ...furnish: Furnish): Working {
 }
 
 function uptake(longest: number, furnish: Furnish): Curves {
-  const times = Array.from({ length: POINTS + 1 }, (_, i) => (longest * i) / POINTS);
+  const times = sampled(0, longest, (time) => time).map(([time]) => time);
   const rows = timedPartition(times, ...furnish);
   const end = namedParts(rows.at(-1) as number[]);
   return {
