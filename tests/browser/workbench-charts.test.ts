@@ -128,18 +128,58 @@ describe("the pictures of charts", () => {
     expect(asked).toBe(false);
   });
 
-  test("stand with their first columns in the pane that stays, where columns are frozen", async () => {
+  test("stay whole with the frozen column in which they begin, and scroll as far as their end", async () => {
+    const { page } = workbench;
     await openTemplate(workbench, chemicalBudget.question);
     await workbench.show("Actual");
     const chart = picture(workbench, planned("Actual", chemicalBudget));
     const before = await boxOf(chart);
-    await workbench.page.mouse.move(before.x + 300, before.y + 20);
-    await workbench.page.mouse.wheel(200, 0);
-    await expect.poll(async () => (await boxOf(chart)).x).toBeLessThan(before.x - 100);
-    const kept = workbench.page.locator(".chart-pane:not([hidden]) .chart[aria-hidden]");
-    expect(
-      await kept.evaluateAll((all) => all.some((one) => one.getBoundingClientRect().x >= 0)),
-    ).toBe(true);
+    const scroll = async (by: number) => {
+      const grid = await boxOf(page.locator("#grid"));
+      await page.mouse.move(grid.x + grid.width / 2, grid.y + grid.height / 2);
+      await page.mouse.wheel(by, 0);
+    };
+    const frames = page.locator(".chart-pane:has(.chart)");
+    await scroll(200);
+    await page.waitForTimeout(300);
+    expect(await boxOf(chart)).toEqual(before);
+    expect((await boxOf(frames)).x + (await boxOf(frames)).width).toBeGreaterThan(
+      before.x + before.width,
+    );
+    await page.setViewportSize({ width: 800, height: 900 });
+    await scroll(-400);
+    await expect.poll(async () => (await boxOf(chart)).x).toBe(before.x);
+    await scroll(2000);
+    const end = async () => (await boxOf(chart)).x + before.width;
+    await expect
+      .poll(async () =>
+        Math.abs((await end()) - (await boxOf(frames)).x - (await boxOf(frames)).width),
+      )
+      .toBeLessThan(2);
+    await page.setViewportSize({ width: 1400, height: 900 });
+  });
+
+  test("pass beneath a frozen column where they begin beside it", async () => {
+    const { page } = workbench;
+    await openTemplate(workbench, doseAndEffluent.question);
+    await workbench.show("Thirty days");
+    const chart = picture(workbench, planned("Thirty days"));
+    await workbench.select("A3");
+    await page.locator('canvas[id^="univer-sheet-main"]').click({
+      button: "right",
+      position: { x: 100, y: 100 },
+    });
+    await page.getByText("Freeze", { exact: true }).hover();
+    await page.getByText("Freeze first column", { exact: true }).click();
+    await page.getByText("Freeze", { exact: true }).waitFor({ state: "hidden" });
+    await page.waitForTimeout(300);
+    const before = await boxOf(chart);
+    await page.mouse.move(before.x + 100, before.y + 100);
+    await page.mouse.wheel(300, 0);
+    await expect.poll(async () => (await boxOf(chart)).x).toBeLessThan(before.x - 200);
+    const frame = await boxOf(page.locator(".chart-pane:has(.chart)"));
+    expect(frame.x).toBeGreaterThan((await boxOf(chart)).x);
+    expect(frame.x).toBeGreaterThan((await boxOf(page.locator("#grid"))).x + 100);
   });
 
   test("log no error", () => {

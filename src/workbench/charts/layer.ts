@@ -1,19 +1,20 @@
 /**
  * Charts over the cells of the grid. The grid paints its sheet in up to four panes, of which some stay
- * while others scroll; over each lies one of ours that shows its part of the sheet's charts, moved and
- * enlarged as the grid's own. Nothing of it takes the mouse or the keys.
+ * while others scroll; over each lies one of ours, moved and enlarged as the grid's own. A chart lies whole
+ * in the pane of its first cell: it passes beneath what is frozen, or stays with it and covers what scrolls.
+ * Nothing of it takes the mouse or the keys.
  */
 import { IRenderManagerService, SHEET_VIEWPORT_KEY } from "@univerjs/engine-render";
 import { SheetSkeletonManagerService } from "@univerjs/sheets-ui";
 import type { Corner } from "../following/charts";
 import { type Grid, workbookOf } from "../grid";
 
-/** The main pane comes first. Some end where the grid's scroll bars are. */
+/** What stays lies over what scrolls. */
 const PANES = [
-  { key: SHEET_VIEWPORT_KEY.VIEW_MAIN, atRight: true, atBottom: true },
-  { key: SHEET_VIEWPORT_KEY.VIEW_MAIN_TOP, atRight: true, atBottom: false },
-  { key: SHEET_VIEWPORT_KEY.VIEW_MAIN_LEFT, atRight: false, atBottom: true },
-  { key: SHEET_VIEWPORT_KEY.VIEW_MAIN_LEFT_TOP, atRight: false, atBottom: false },
+  { key: SHEET_VIEWPORT_KEY.VIEW_MAIN, top: false, left: false },
+  { key: SHEET_VIEWPORT_KEY.VIEW_MAIN_TOP, top: true, left: false },
+  { key: SHEET_VIEWPORT_KEY.VIEW_MAIN_LEFT, top: false, left: true },
+  { key: SHEET_VIEWPORT_KEY.VIEW_MAIN_LEFT_TOP, top: true, left: true },
 ] as const;
 const SCROLL_BAR = 12;
 
@@ -33,7 +34,6 @@ export class ChartLayer {
   readonly element = document.createElement("div");
   readonly #panes: readonly Pane[];
   #charts: readonly PlacedChart[] = [];
-  #copies = new Map<Pane, HTMLElement[]>();
   #scene: unknown;
 
   constructor(private readonly grid: Grid) {
@@ -53,20 +53,9 @@ export class ChartLayer {
       charts.length === this.#charts.length &&
       charts.every(({ element }, index) => element === this.#charts[index]?.element);
     this.#charts = charts;
-    if (!same) this.fill();
+    if (!same) for (const { sheet } of this.#panes) sheet.replaceChildren();
     this.join();
     this.place();
-  }
-
-  private fill(): void {
-    this.#copies.clear();
-    for (const pane of this.#panes) {
-      // Whoever cannot see the picture hears of it once, whatever panes it reaches into.
-      const first = pane.key === SHEET_VIEWPORT_KEY.VIEW_MAIN;
-      const elements = this.#charts.map(({ element }) => (first ? element : copyOf(element)));
-      this.#copies.set(pane, elements);
-      pane.sheet.replaceChildren(...elements);
-    }
   }
 
   /** Lies over what the grid now paints. */
@@ -90,40 +79,45 @@ export class ChartLayer {
     if (!render || !skeleton) return;
     const { scene } = render;
     const [scaleX = 1, , , scaleY = 1, x = 0, y = 0] = scene.transform.getMatrix();
-    for (const pane of this.#panes) {
-      const viewport = scene.getViewport(pane.key);
-      const { width, height } = viewport ?? {};
-      pane.frame.hidden = !viewport?.isActive || !width || !height;
-      if (!viewport || !width || !height) continue;
+    const main = scene.getViewport(SHEET_VIEWPORT_KEY.VIEW_MAIN);
+    if (!main) return;
+    const right = main.left + (main.width ?? 0) - SCROLL_BAR;
+    const bottom = main.top + (main.height ?? 0) - SCROLL_BAR;
+    for (const { key, frame, sheet } of this.#panes) {
+      const viewport = scene.getViewport(key);
+      frame.hidden = !viewport?.isActive || !viewport.width || !viewport.height;
+      if (!viewport || frame.hidden) continue;
       const { left, top, viewportScrollX, viewportScrollY } = viewport;
-      Object.assign(pane.frame.style, {
+      Object.assign(frame.style, {
         left: `${left}px`,
         top: `${top}px`,
-        width: `${width - (pane.atRight ? SCROLL_BAR : 0)}px`,
-        height: `${height - (pane.atBottom ? SCROLL_BAR : 0)}px`,
+        width: `${right - left}px`,
+        height: `${bottom - top}px`,
       });
-      const right = x - left - scaleX * viewportScrollX;
+      const across = x - left - scaleX * viewportScrollX;
       const down = y - top - scaleY * viewportScrollY;
-      pane.sheet.style.transform = `matrix(${scaleX}, 0, 0, ${scaleY}, ${right}, ${down})`;
+      sheet.style.transform = `matrix(${scaleX}, 0, 0, ${scaleY}, ${across}, ${down})`;
     }
-    this.#charts.forEach(({ corner, width, height }, index) => {
+    const { startRow, startColumn } = skeleton.worksheet.getFreeze();
+    for (const { corner, width, height, element } of this.#charts) {
       const { row, column } = corner();
+      const [stays, hangs] = [column < startColumn, row < startRow];
+      const pane = this.#panes.find(({ left, top }) => left === stays && top === hangs);
+      if (element.parentElement !== pane?.sheet) pane?.sheet.append(element);
       const { startX, startY } = skeleton.getNoMergeCellWithCoordByIndex(row, column);
-      for (const elements of this.#copies.values())
-        Object.assign((elements[index] as HTMLElement).style, {
-          left: `${startX}px`,
-          top: `${startY}px`,
-          width: `${width}px`,
-          height: `${height}px`,
-        });
-    });
+      const [endX, endY] = [(right - x) / scaleX, (bottom - y) / scaleY];
+      const left = stays ? pulled(startX, width, endX, main.viewportScrollX) : startX;
+      const top = hangs ? pulled(startY, height, endY, main.viewportScrollY) : startY;
+      Object.assign(element.style, {
+        left: `${left}px`,
+        top: `${top}px`,
+        width: `${width}px`,
+        height: `${height}px`,
+      });
+    }
   }
 }
 
-function copyOf(element: HTMLElement): HTMLElement {
-  const copy = element.cloneNode(true) as HTMLElement;
-  copy.removeAttribute("role");
-  copy.removeAttribute("aria-label");
-  copy.setAttribute("aria-hidden", "true");
-  return copy;
-}
+/** Where a chart begins that stays: one that goes beyond what is seen is scrolled as far as its end. */
+const pulled = (start: number, length: number, end: number, scrolled: number) =>
+  start - Math.min(scrolled, Math.max(0, start + length - end));
