@@ -78,6 +78,12 @@ function labelOf({ s }: ICellData, value: number | string | boolean): string {
   return typeof value === "boolean" ? String(value).toUpperCase() : String(value);
 }
 
+/** A rule that is not computed by then lets the entry stand: nobody waits for it any longer. */
+const PATIENCE = 3000;
+
+export const patience = () =>
+  new Promise<undefined>((resolve) => setTimeout(() => resolve(undefined), PATIENCE));
+
 /** The sentence that refuses the value; undefined where it may stand. */
 export async function refusalOf(
   grid: Grid,

@@ -23,6 +23,7 @@ import { makeRoom } from "./make-room";
 import { nameControls } from "./name-controls";
 import { PanePlace } from "./pane-place";
 import { keepLookUnderText } from "./paste-text";
+import { checkPasted, pasteSpilled } from "./pasting";
 import { refuseEntries } from "./refuse-entries";
 import { scrollPastFrozen } from "./scroll-to-cell";
 import { offerSorting } from "./sorting/offer-sorting";
@@ -148,10 +149,12 @@ async function start(): Promise<void> {
   // The grid makes its parts with the first workbook; it computes when this turn of the page has ended.
   const status = new Status(grid, byId("status"), byId<HTMLButtonElement>("failing"));
   formatSpills(grid);
-  new Choices(grid, () => status.tellRefused(undefined));
+  new Choices(grid, () => status.tell(undefined));
   editAsWritten(grid);
   keepLookUnderText(grid);
-  refuseEntries(grid, computed, (refused) => status.tellRefused(refused));
+  refuseEntries(grid, computed, (said) => status.tell(said));
+  checkPasted(grid, computed, (said) => status.tell(said));
+  pasteSpilled(grid);
   let circleTold = false;
   followSpills(grid, async (circular) => {
     status.show();

@@ -3,24 +3,15 @@ import { SheetInterceptorService, VALIDATE_CELL } from "@univerjs/sheets";
 import { SheetsDataValidationValidatorService } from "@univerjs/sheets-data-validation";
 import { readValue } from "../engine/read-cells";
 import type { Computed } from "./computed";
-import { type CellPlace, refusalOf } from "./entry-check";
+import { patience, refusalOf } from "./entry-check";
 import type { Grid } from "./grid";
 import { patternAt, shownValue } from "./shown-value";
-
-/** A rule that is not computed by then lets the entry stand: nobody waits for it any longer. */
-const PATIENCE = 3000;
-
-export interface Refused {
-  readonly place: CellPlace;
-  /** As it was typed. */
-  readonly entry: string;
-  readonly sentence: string;
-}
+import type { Said } from "./status";
 
 export function refuseEntries(
   grid: Grid,
   computed: Computed,
-  told: (refused: Refused | undefined) => void,
+  told: (refused: Said | undefined) => void,
 ): void {
   // The package would try every cell of every rule; here an entry is tried when it is made.
   grid.injector.get(SheetsDataValidationValidatorService).dispose();
@@ -35,12 +26,10 @@ export function refuseEntries(
       const sentence = await Promise.race([refusalOf(grid, place, value), patience()]);
       const entry = entered?.f ?? shownValue(value, patternAt(grid, worksheet, row, col));
       // Once the old value is back.
-      setTimeout(() => told(sentence === undefined ? undefined : { place, entry, sentence }), 0);
+      const text = sentence && `Not taken: ${entry}. ${sentence}`;
+      setTimeout(() => told(text ? { place, text } : undefined), 0);
       const accepted = sentence === undefined;
       return (await next(Promise.resolve(accepted))) ?? accepted;
     },
   });
 }
-
-const patience = () =>
-  new Promise<undefined>((resolve) => setTimeout(() => resolve(undefined), PATIENCE));

@@ -9,7 +9,6 @@ import { errorWords } from "../workbook/formula/error-words";
 import { type CellPlace, ruleAt, samePlace, selectedPlace } from "./entry-check";
 import { type Grid, workbookOf } from "./grid";
 import { messageAt } from "./message-at";
-import type { Refused } from "./refuse-entries";
 import { reveal } from "./reveal";
 import { failingCells, valueAt } from "./seen-cells";
 import { patternAt, shownValue } from "./shown-value";
@@ -24,8 +23,14 @@ interface SeenCell {
   readonly prompt?: string;
 }
 
+/** What is said of entries while a cell is selected. */
+export interface Said {
+  readonly place: CellPlace;
+  readonly text: string;
+}
+
 export class Status {
-  #refused: Refused | undefined;
+  #said: Said | undefined;
 
   constructor(
     private readonly grid: Grid,
@@ -44,16 +49,15 @@ export class Status {
   /** After a selection or a calculation. */
   show(): void {
     const cell = this.selected();
-    if (cell && this.#refused && !samePlace(cell.place, this.#refused.place))
-      this.#refused = undefined;
-    const failed = cell !== undefined && (isError(cell.value) || this.#refused !== undefined);
-    this.line.classList.toggle("failed", failed);
-    this.line.replaceChildren(...(cell ? parts(cell, this.#refused) : []));
+    if (cell && this.#said && !samePlace(cell.place, this.#said.place)) this.#said = undefined;
+    this.line.classList.toggle("failed", cell !== undefined && isError(cell.value));
+    this.line.classList.toggle("refused", this.#said !== undefined);
+    this.line.replaceChildren(...(cell ? parts(cell, this.#said?.text) : []));
   }
 
-  /** What a cell did not take, until another one is selected or an entry is taken. */
-  tellRefused(refused: Refused | undefined): void {
-    this.#refused = refused;
+  /** That an entry breaks a rule, until another cell is selected or an entry is taken. */
+  tell(said: Said | undefined): void {
+    this.#said = said;
     this.show();
   }
 
@@ -124,7 +128,7 @@ function promptOf(rule: ISheetDataValidationRule | undefined): string | undefine
 
 function parts(
   { address, value, shown, message, prompt }: SeenCell,
-  refused: Refused | undefined,
+  ofEntries: string | undefined,
 ): HTMLElement[] {
   const part = (kind: string, text: string) => {
     const span = document.createElement("span");
@@ -132,9 +136,7 @@ function parts(
     span.textContent = text;
     return span;
   };
-  const said = refused
-    ? `Not taken: ${refused.entry}. ${refused.sentence}`
-    : (message ?? (isError(value) ? undefined : prompt));
+  const said = ofEntries ?? message ?? (isError(value) ? undefined : prompt);
   return [
     part("address", address),
     part("value", shown),

@@ -16,6 +16,15 @@ beforeAll(async () => {
 });
 
 const value = async (address: string) => (await workbench.read(address)).value;
+
+async function goTo(range: string): Promise<void> {
+  const box = workbench.page.getByLabel("Cell or name to go to");
+  await box.fill(range);
+  await box.press("Enter");
+  const [first] = range.split(":");
+  await workbench.page.locator("#status .address", { hasText: new RegExp(`^${first}$`) }).waitFor();
+}
+
 const tabs = () => workbench.page.locator("main [role=tab]");
 
 describe("keys beside the grid", () => {
@@ -93,9 +102,7 @@ test("Days have no sum, and days beside numbers are counted only.", async () => 
   const cells = { A1: "2026-11-25", A2: "2026-11-27", B1: "3", B2: "5" };
   for (const [address, text] of Object.entries(cells)) await workbench.type(address, text);
   const told = async (range: string) => {
-    const box = workbench.page.getByLabel("Cell or name to go to");
-    await box.fill(range);
-    await box.press("Enter");
+    await goTo(range);
     const sums = workbench.page.locator("#grid span:not(:has(*))", { hasText: /^\w+( \w+)?: / });
     return new Set(await sums.allTextContents());
   };
@@ -132,4 +139,54 @@ test("Text that is pasted takes the look of its cells, and gives a form to cells
   await page.keyboard.press("Control+z");
   await page.keyboard.press("Control+z");
   await expect.poll(() => value("E5")).toBe("1.951");
+});
+
+describe("the clipboard", () => {
+  const copy = async (from: string, to: string, keys = "Control+c") => {
+    const { page } = workbench;
+    await goTo(from);
+    await page.keyboard.press(keys);
+    // The grid marks what it has copied.
+    await page.waitForTimeout(300);
+    await goTo(to);
+    await page.keyboard.press("Control+v");
+  };
+
+  beforeAll(async () => {
+    await workbench.page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  });
+
+  test("pastes what breaks a rule, and says how often, where first, and what is asked for", async () => {
+    await workbench.openTemplate("Dose and effluent");
+    await workbench.show("Log");
+    const said = () => workbench.page.locator("#status .message").textContent();
+    await copy("A1", "B30:B32");
+    await expect
+      .poll(said)
+      .toMatch(/^3 pasted cells break the rules for their entries, the first is B30\. [A-Z].+\.$/);
+    await goTo("B31");
+    expect(await said()).not.toContain("pasted");
+    expect(await value("B31")).toBe("Log");
+    await copy("A1", "C30");
+    await expect
+      .poll(said)
+      .toMatch(/^A pasted cell breaks the rule for its entries: C30\. [A-Z].+\.$/);
+    await copy("B29", "B30");
+    await expect.poll(() => value("B30")).toBe("332");
+    await expect.poll(said).not.toContain("pasted");
+  });
+
+  test("pastes a formula that spills as itself, and what it spilled without it as values", async () => {
+    await workbench.openTemplate("Blank workbook");
+    await workbench.type("A1", "=SEQUENCE(3,2)");
+    await copy("A1:B3", "D1");
+    await expect.poll(() => value("E3")).toBe("6");
+    await copy("A2:B3", "G1");
+    await expect.poll(() => value("H2")).toBe("6");
+    await workbench.type("A1", "=SEQUENCE(3,2,10)");
+    expect([await value("E3"), await value("G1"), await value("H2")]).toEqual(["6", "3", "6"]);
+    await workbench.select("D1");
+    await workbench.page.keyboard.press("Delete");
+    await expect.poll(() => value("E3")).toBe("");
+  });
 });
