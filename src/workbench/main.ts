@@ -17,6 +17,7 @@ import { followSheets } from "./follow-sheets";
 import { followSpills } from "./follow-spills";
 import { describeFunctions, openGrid } from "./grid";
 import { growTables } from "./growing-tables";
+import { keepTabInView } from "./keep-tab-in-view";
 import { keepKeys } from "./keys";
 import { loadBuiltFunctions } from "./load-functions";
 import { makeRoom } from "./make-room";
@@ -174,6 +175,7 @@ async function start(): Promise<void> {
   keepKeys(grid);
   offerSorting(grid, desk, byId("sort"), tell);
   nameControls(byId("grid"));
+  keepTabInView(byId("grid"));
   followTheme(grid);
   describeFunctions(grid, loaded);
 }

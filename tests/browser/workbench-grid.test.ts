@@ -190,3 +190,30 @@ describe("the clipboard", () => {
     await expect.poll(() => value("E3")).toBe("");
   });
 });
+
+test("The tab of the sheet that is shown stays in view where the strip is narrow.", async () => {
+  const narrow = await served.open({ viewport: { width: 320, height: 700 } });
+  const { page } = narrow;
+  const shown = page.locator("main [role=tab][aria-selected=true]");
+  const inView = async () => {
+    const [tab, strip] = [await shown.boundingBox(), await page.getByRole("tablist").boundingBox()];
+    if (!tab || !strip) return false;
+    // But for parts of a pixel.
+    return tab.x > strip.x - 1 && tab.x + tab.width < strip.x + strip.width + 1;
+  };
+  await narrow.show("Log");
+  const box = page.getByLabel("Cell or name to go to");
+  await box.fill("B10:B12");
+  await box.press("Enter");
+  // Beside the sums there is less room for it.
+  await page
+    .getByText(/^(Count|Max): /)
+    .first()
+    .waitFor();
+  await expect.poll(inView).toBe(true);
+  await box.fill("codLimit");
+  await box.press("Enter");
+  await expect.poll(() => shown.textContent()).toBe("Thirty days");
+  await expect.poll(inView).toBe(true);
+  await page.close();
+});
