@@ -21,8 +21,9 @@ export interface Fitted {
   readonly narrowed: number;
 }
 
-/** More digits than a format asks for are those of a number as it was computed. */
-const UNFORMATTED_DIGITS = 9;
+/** More digits, or more decimals, than a format asks for are those of a number as it was computed or typed. */
+const MOST_DIGITS = 8;
+const MOST_DECIMALS = 4;
 
 export function fitted({ text, width, widthOf, narrowest }: Fit): Fitted {
   const own = widthOf(text);
@@ -30,7 +31,8 @@ export function fitted({ text, width, widthOf, narrowest }: Fit): Fitted {
   if (/^-?\d+(?:\.\d+)?(?:e[+-]?\d+)?$/i.test(text)) {
     const digits = text.replace(/e.*$/i, "").replaceAll(/\D/g, "").replace(/^0+/, "").length;
     const whole = Math.abs(Math.trunc(Number(text))).toString().length;
-    if (digits >= UNFORMATTED_DIGITS)
+    const decimals = /\.(\d+)/.exec(text)?.[1]?.length ?? 0;
+    if (digits > MOST_DIGITS || decimals > MOST_DECIMALS)
       for (let kept = digits - 1; kept >= Math.max(whole, 2); kept--) {
         const rounded = String(Number(Number(text).toPrecision(kept)));
         if (widthOf(rounded) <= width) return { text: rounded, narrowed: 1 };

@@ -10,6 +10,7 @@ test.each([
   ["nor is a date", "2026-11-25", 9, "#########"],
   ["nor a short number, whose digits may be asked for", "1234.56", 6, "######"],
   ["a number as it was computed is rounded", "0.123456789012", 6, "0.1235"],
+  ["and a short one with more decimals than a format has", "0.45359237", 8, "0.453592"],
   ["also below 0", "-3.14159265358979", 5, "-3.14"],
   ["but never its whole part", "123456789.25", 8, "########"],
   ["as far as it goes", "123456789.25", 10, "123456789"],
