@@ -14,6 +14,16 @@ export const overlap = (one: Area, other: Area): boolean =>
   one.column < other.column + other.columns &&
   other.column < one.column + one.columns;
 
+/** The cells that both areas have. */
+export function common(one: Area, other: Area): Area | undefined {
+  if (!overlap(one, other)) return undefined;
+  const row = Math.max(one.row, other.row);
+  const column = Math.max(one.column, other.column);
+  const rows = Math.min(one.row + one.rows, other.row + other.rows) - row;
+  const columns = Math.min(one.column + one.columns, other.column + other.columns) - column;
+  return { row, column, rows, columns };
+}
+
 /** The smallest area that holds all of them, however many they are. */
 export const hull = (areas: readonly [Area, ...Area[]]): Area => areas.reduce(around);
 

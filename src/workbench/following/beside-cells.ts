@@ -128,8 +128,8 @@ export class BesideCells {
   /** All of it for the sheets as they are called now. */
   frame(): FrameNow {
     const charts = this.#charts.map((chart) => chart(this.#nameOf));
-    const entryRules = this.#entryRules.flatMap((rule) => rule(this.#nameOf) ?? []);
-    const formats = this.#formats.flatMap((rule) => rule(this.#nameOf) ?? []);
+    const entryRules = this.#entryRules.flatMap((rule) => rule(this.#nameOf));
+    const formats = this.#formats.flatMap((rule) => rule(this.#nameOf));
     const shown = charts.filter((chart) => this.#nameOf(chart.sheetId) !== undefined);
     const broken = [...entryRules, ...formats].filter(({ rule }) => rule === undefined);
     const sheets = (workbookOf(this.grid)?.getSheets() ?? []).map((worksheet): NamedFrame => {

@@ -9,9 +9,11 @@ import {
   RemoveColMutation,
   RemoveRowMutation,
 } from "@univerjs/sheets";
+import { areaOf } from "../../engine/ranges";
+import { common } from "../../workbook/areas";
 import type { Area } from "../../workbook/book";
 import type { Grid } from "../grid";
-import { inserted, type Lines, moved, removed } from "./lines";
+import { inserted, type Lines, moved, removed, strayed } from "./lines";
 
 /** Where an area now is. Without rows or columns its cells are gone, and it tells where they were. */
 export interface Followed {
@@ -21,16 +23,18 @@ export interface Followed {
 
 export const isGone = ({ area }: Followed) => area.rows === 0 || area.columns === 0;
 
-export type Change = (followed: Followed) => Followed;
+/** Where the cells then are. What was moved away from the others comes behind them. */
+export type Change = (followed: Followed) => readonly Followed[];
 
 interface Done {
   readonly id: string;
   /** All areas as they were before it. */
-  readonly before: readonly Followed[];
+  readonly before: readonly (readonly Followed[])[];
 }
 
 export class Follower {
-  #areas: Followed[] = [];
+  /** The parts of each, most often one. */
+  #areas: (readonly Followed[])[] = [];
   #done: Done[] = [];
   /** Whether something was undone that was not known to be done: what was before is lost. */
   #lost = false;
@@ -47,7 +51,7 @@ export class Follower {
       if (change === undefined) return;
       if (undoing && this.#takeBack(id)) return;
       this.#done.push({ id, before: [...this.#areas] });
-      this.#areas = this.#areas.map(change);
+      this.#areas = this.#areas.map((parts) => parts.flatMap(change));
     });
   }
 
@@ -58,8 +62,14 @@ export class Follower {
 
   /** From now on; gives where the area is whenever it is asked. */
   follow(sheetId: string, area: Area): () => Followed {
-    const index = this.#areas.push({ sheetId, area }) - 1;
-    return () => this.#areas[index] as Followed;
+    const parts = this.followParts(sheetId, area);
+    return () => parts()[0] as Followed;
+  }
+
+  /** With the cells that were moved away from the others. */
+  followParts(sheetId: string, area: Area): () => readonly Followed[] {
+    const index = this.#areas.push([{ sheetId, area }]) - 1;
+    return () => this.#areas[index] as readonly Followed[];
   }
 
   forgetAll(): void {
@@ -109,16 +119,17 @@ export function changeBy(id: string, params: unknown): Change | undefined {
   if (id === MoveRangeMutation.id) return carried(told);
   const byRows = id === InsertRowMutation.id || id === RemoveRowMutation.id;
   const rows = byRows || id === MoveRowsMutation.id;
-  const change = (lines: Lines): Lines => {
+  const change = (lines: Lines): readonly Lines[] => {
     const { at, count } = span(told.range ?? told.sourceRange, rows);
     if (id === InsertRowMutation.id || id === InsertColMutation.id)
-      return inserted(lines, at, count);
+      return [inserted(lines, at, count)];
     if (id === RemoveRowMutation.id || id === RemoveColMutation.id)
-      return removed(lines, at, count);
-    return moved(lines, at, count, span(told.targetRange, rows).at);
+      return [removed(lines, at, count)];
+    const move = [lines, at, count, span(told.targetRange, rows).at] as const;
+    return [moved(...move), strayed(...move) ?? []].flat();
   };
   return (followed) =>
-    followed.sheetId === told.subUnitId ? shifted(followed, rows, change) : followed;
+    followed.sheetId === told.subUnitId ? shifted(followed, rows, change) : [followed];
 }
 
 const span = ({ startRow, endRow, startColumn, endColumn }: IRange, rows: boolean) =>
@@ -126,28 +137,33 @@ const span = ({ startRow, endRow, startColumn, endColumn }: IRange, rows: boolea
     ? { at: startRow, count: endRow - startRow + 1 }
     : { at: startColumn, count: endColumn - startColumn + 1 };
 
-function shifted({ sheetId, area }: Followed, rows: boolean, change: (lines: Lines) => Lines) {
-  const { start, size } = change(
-    rows ? { start: area.row, size: area.rows } : { start: area.column, size: area.columns },
-  );
-  const moved = rows ? { row: start, rows: size } : { column: start, columns: size };
-  return { sheetId, area: { ...area, ...moved } };
+function shifted(
+  { sheetId, area }: Followed,
+  rows: boolean,
+  change: (lines: Lines) => readonly Lines[],
+): Followed[] {
+  const lines = rows
+    ? { start: area.row, size: area.rows }
+    : { start: area.column, size: area.columns };
+  return change(lines).map(({ start, size }) => {
+    const moved = rows ? { row: start, rows: size } : { column: start, columns: size };
+    return { sheetId, area: { ...area, ...moved } };
+  });
 }
 
-/** Cells that are cut and put elsewhere take with them what lies wholly among them. */
+/** Cells that are cut and put elsewhere take with them what lies among them; of what lies among others, too, a part. */
 function carried({ fromRange, toRange, from, to }: Told): Change {
   const down = toRange.startRow - fromRange.startRow;
   const right = toRange.startColumn - fromRange.startColumn;
   return (followed) => {
     const { sheetId, area } = followed;
-    const inside =
-      sheetId === from.subUnitId &&
-      area.row >= fromRange.startRow &&
-      area.row + area.rows - 1 <= fromRange.endRow &&
-      area.column >= fromRange.startColumn &&
-      area.column + area.columns - 1 <= fromRange.endColumn;
-    if (!inside) return followed;
-    const place = { row: area.row + down, column: area.column + right };
-    return { sheetId: to.subUnitId, area: { ...area, ...place } };
+    const taken = sheetId === from.subUnitId ? common(area, areaOf(fromRange)) : undefined;
+    if (!taken) return [followed];
+    const place = { row: taken.row + down, column: taken.column + right };
+    const moved = { sheetId: to.subUnitId, area: { ...taken, ...place } };
+    return sameSize(taken, area) ? [moved] : [followed, moved];
   };
 }
+
+const sameSize = (one: Area, other: Area) =>
+  one.rows === other.rows && one.columns === other.columns;

@@ -1,5 +1,5 @@
 /**
- * Formulas of rules in the grid when rows or columns are inserted or removed. The grid leaves a range with
+ * Formulas of rules in the grid when rows or columns are inserted, removed or moved. The grid leaves a range with
  * dollar signs as it was, lets no range grow, and moves a formula without its cells when a row is put in
  * before a cell: each would judge by other cells than its rule was written for. Here they follow as they do
  * for saving. What else moves cells, the grid does by itself.
@@ -18,6 +18,8 @@ import {
   EffectRefRangId,
   InsertColMutation,
   InsertRowMutation,
+  MoveColsMutation,
+  MoveRowsMutation,
   type RefRangeService,
   RemoveColMutation,
   RemoveRowMutation,
@@ -52,14 +54,18 @@ export function followInGrid(
   areas: readonly Area[],
   formulas: readonly string[],
 ): FollowedInGrid {
-  let change: Change = (followed) => followed;
+  let change: Change = (followed) => [followed];
   const cells: Followed[] = [];
-  const follow = (sheetId: string, area: Area) => {
+  const followParts = (sheetId: string, area: Area) => {
     cells.push({ sheetId, area });
     return () => change({ sheetId, area });
   };
-  const itsAreas = areas.map((area) => follow(sheetId, area));
-  const left = () => itsAreas.map((now) => now()).filter((followed) => !isGone(followed));
+  const follow = (sheetId: string, area: Area) => {
+    const parts = followParts(sheetId, area);
+    return () => parts()[0] as Followed;
+  };
+  const itsAreas = areas.map((area) => followParts(sheetId, area));
+  const left = () => itsAreas.flatMap((now) => now()).filter((followed) => !isGone(followed));
   const home = {
     sheetId,
     area: areas[0] ?? nowhere,
@@ -89,6 +95,8 @@ const mutationOf: Readonly<Record<string, string>> = {
   [EffectRefRangId.InsertColCommandId]: InsertColMutation.id,
   [EffectRefRangId.RemoveRowCommandId]: RemoveRowMutation.id,
   [EffectRefRangId.RemoveColCommandId]: RemoveColMutation.id,
+  [EffectRefRangId.MoveRowsCommandId]: MoveRowsMutation.id,
+  [EffectRefRangId.MoveColsCommandId]: MoveColsMutation.id,
 };
 
 type Follow = Parameters<RefRangeService["registerRefRange"]>[1];
@@ -131,7 +139,7 @@ export function moveRulesWithTheirCells(): void {
 
 const partsOf = (service: FormulaRefRangeService) => service as unknown as Services;
 
-/** The grid's own way, which hears nothing of rows and columns that are inserted or removed. */
+/** The grid's own way, which hears nothing of rows and columns that are inserted, removed or moved. */
 function otherwise(service: FormulaRefRangeService): FormulaRefRangeService {
   const ranges = partsOf(service)._refRangeService;
   const registerRefRange = (range: IRange, follow: Follow, unitId: string, sheetId: string) => {
@@ -163,12 +171,16 @@ function follow(
   return all;
 }
 
+/** What commands call otherwise than the mutations that they become. */
+type MoveParams = Readonly<Record<"fromRange" | "toRange", IRange>>;
+
 /** A command that does not say on which sheet it happens means the one that is seen. */
 function changeOf({ id, params }: EffectRefRangeParams, seen: string): Change | undefined {
   const mutation = mutationOf[id];
-  return mutation === undefined
-    ? undefined
-    : changeBy(mutation, { subUnitId: seen, ...(params as object) });
+  if (mutation === undefined) return undefined;
+  const { fromRange, toRange } = (params ?? {}) as Partial<MoveParams>;
+  const moved = fromRange && { sourceRange: fromRange, targetRange: toRange };
+  return changeBy(mutation, { subUnitId: seen, ...params, ...moved });
 }
 
 function both(...all: readonly IDisposable[]): IDisposable {

@@ -26,3 +26,18 @@ export function moved(lines: Lines, at: number, count: number, to: number): Line
   if (at >= start && at + count <= end && to >= start && to <= end) return lines;
   return inserted(removed(lines, at, count), target, count);
 }
+
+/** Those that a move puts apart from the others, where it moves only some of them. */
+export function strayed(
+  { start, size }: Lines,
+  at: number,
+  count: number,
+  to: number,
+): Lines | undefined {
+  const end = start + size;
+  const [first, last] = [Math.max(start, at), Math.min(end, at + count)];
+  const some = last > first && last - first < size;
+  if (!some || (to >= start && to <= end)) return undefined;
+  const target = to > at ? to - count : to;
+  return { start: target + first - at, size: last - first };
+}

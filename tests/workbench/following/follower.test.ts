@@ -76,6 +76,44 @@ describe("an area", () => {
     expect(now().area).toMatchObject({ row: 17, rows: 3 });
   });
 
+  test("is in two parts when one of its rows is moved away, each of which goes its own way", () => {
+    const parts = follower.followParts("log", area);
+    commands.run({
+      id: MoveRowsMutation.id,
+      params: { subUnitId: "log", sourceRange: rows(5, 5), targetRange: rows(20, 20) },
+    });
+    const rest = { ...area, rows: 2 };
+    expect(parts().map(({ area }) => area)).toEqual([rest, { ...area, row: 19, rows: 1 }]);
+    commands.run(onRows(InsertRowMutation.id, 10));
+    expect(parts().map(({ area }) => area)).toEqual([rest, { ...area, row: 20, rows: 1 }]);
+    commands.run({ id: UndoCommandId }, onRows(RemoveRowMutation.id, 10));
+    commands.run(
+      { id: UndoCommandId },
+      {
+        id: MoveRowsMutation.id,
+        params: { subUnitId: "log", sourceRange: rows(19, 19), targetRange: rows(5, 5) },
+      },
+    );
+    expect(parts()).toEqual([{ sheetId: "log", area }]);
+  });
+
+  test("takes a part of it along when only some of its cells are cut and put elsewhere", () => {
+    const parts = follower.followParts("log", area);
+    commands.run({
+      id: MoveRangeMutation.id,
+      params: {
+        fromRange: { startRow: 6, endRow: 8, startColumn: 0, endColumn: 1 },
+        toRange: { startRow: 26, endRow: 28, startColumn: 5, endColumn: 6 },
+        from: { subUnitId: "log" },
+        to: { subUnitId: "another" },
+      },
+    });
+    expect(parts()).toEqual([
+      { sheetId: "log", area },
+      { sheetId: "another", area: { row: 26, rows: 1, column: 6, columns: 1 } },
+    ]);
+  });
+
   test("goes with its cells when they are cut and put on another sheet", () => {
     const now = follower.follow("log", area);
     const params = {

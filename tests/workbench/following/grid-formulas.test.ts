@@ -1,6 +1,7 @@
 import {
   InsertColMutation,
   InsertRowMutation,
+  MoveRowsMutation,
   RemoveColMutation,
   RemoveRowMutation,
 } from "@univerjs/sheets";
@@ -56,10 +57,31 @@ test.each([
   },
 );
 
+test.each([
+  ["all of them", [0, 2], 9, [area(6, 0, 3)], "=COUNTIF($A$7:$A$9,A7)=1"],
+  ["one of them", [1, 1], 9, [area(0, 0, 2), area(8, 0)], "=COUNTIF($A$1:$A$2,A1)=1"],
+  ["the first of them, to their end,", [0, 0], 3, [area(0, 0, 3)], unique],
+] as const)("a rule goes with its rows when %s are moved", (_, [from, last], to, areas, now) => {
+  const rows = (startRow: number, endRow: number) => ({
+    startRow,
+    endRow,
+    startColumn: 0,
+    endColumn: 99,
+  });
+  const moved = changeBy(MoveRowsMutation.id, {
+    subUnitId: "sheet-0",
+    sourceRange: rows(from, last),
+    targetRange: rows(to, to + last - from),
+  });
+  if (!moved) throw new Error("No such change.");
+  const { after } = rule([area(0, 0, 3)], unique);
+  expect(after(moved)).toEqual({ areas, formulas: [now] });
+});
+
 test("each answer is counted from the rule as it was written, not from the answer before", () => {
   const { after } = rule([area(0, 0, 3)], unique);
   after(change(insertRow, 1));
-  expect(after((followed) => followed)).toEqual({ areas: [area(0, 0, 3)], formulas: [unique] });
+  expect(after((followed) => [followed])).toEqual({ areas: [area(0, 0, 3)], formulas: [unique] });
 });
 
 test("a rule on several ranges goes on from the first that is left", () => {

@@ -1,6 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { inserted, type Lines, moved, removed } from "../../../src/workbench/following/lines";
+import {
+  inserted,
+  type Lines,
+  moved,
+  removed,
+  strayed,
+} from "../../../src/workbench/following/lines";
 
 const lines = (start: number, size: number): Lines => ({ start, size });
 
@@ -36,6 +42,16 @@ describe("rows and columns", () => {
     ["in between them", 12, 1, 5, lines(4, 4)],
   ])("moved %s", (_, at, count, to, then) => {
     expect(moved(lines(4, 3), at, count, to)).toEqual(then);
+  });
+
+  test.each([
+    ["with all of them", 4, 3, 10, undefined],
+    ["out of them, down", 5, 1, 12, lines(11, 1)],
+    ["out of them, up", 5, 4, 0, lines(0, 2)],
+    ["among themselves", 4, 1, 7, undefined],
+    ["elsewhere", 9, 2, 1, undefined],
+  ])("stray, moved %s", (_, at, count, to, then) => {
+    expect(strayed(lines(4, 3), at, count, to)).toEqual(then);
   });
 
   test("those that stay are found where a list of them has them", () => {
