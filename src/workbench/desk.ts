@@ -1,27 +1,44 @@
 /** What lies on the desk: the one workbook that is open, where it came from, and whether it was changed. */
 import { ICommandService, type Nullable, type Workbook } from "@univerjs/core";
-import { FormulaDataModel, IDefinedNamesService } from "@univerjs/engine-formula";
 import {
+  FormulaDataModel,
+  IDefinedNamesService,
+  RemoveDefinedNameMutation,
+  SetDefinedNameMutation,
+} from "@univerjs/engine-formula";
+import {
+  AddWorksheetMergeMutation,
   InsertColMutation,
   InsertRowMutation,
   InsertSheetMutation,
   MoveColsMutation,
+  MoveRangeMutation,
   MoveRowsMutation,
   RemoveColMutation,
   RemoveRowMutation,
   RemoveSheetMutation,
+  RemoveWorksheetMergeMutation,
+  SetColHiddenMutation,
+  SetColVisibleMutation,
+  SetFrozenMutation,
   SetRangeValuesMutation,
+  SetRowHiddenMutation,
+  SetRowVisibleMutation,
+  SetWorksheetColWidthMutation,
+  SetWorksheetHideMutation,
   SetWorksheetNameMutation,
   SetWorksheetOrderMutation,
+  SetWorksheetRowHeightMutation,
+  SetWorksheetRowIsAutoHeightMutation,
 } from "@univerjs/sheets";
-import type { Book } from "../workbook/book";
+import type { Book, DefinedName } from "../workbook/book";
 import type { PlannedBook, PlannedChart } from "../workbook/layout/planned";
 import type { OpenedWorkbook } from "../workbook/read/read-workbook";
 import { BesideCells } from "./following/beside-cells";
 import { type Grid, workbookOf } from "./grid";
 import { gridBook } from "./grid-book";
 import { openedSheets } from "./opened-sheets";
-import { readGrid } from "./read-grid";
+import { frameOf, namesIn, readGrid, type SheetFrame } from "./read-grid";
 
 /** Where a workbook came from: saving keeps what the grid does not show of it. */
 export type Source =
@@ -40,19 +57,40 @@ export interface Lying {
   readonly source: Source;
 }
 
+/** What the grid made of a workbook when it was opened. */
+export interface AtFirst {
+  /** What stood around the cells of each sheet. */
+  readonly frames: readonly SheetFrame[];
+  readonly definedNames: readonly DefinedName[];
+}
+
 /** A person's changes of which the source knows nothing; the engine's own results are none. */
 const changing = new Set<string>(
   [
+    AddWorksheetMergeMutation,
     InsertColMutation,
     InsertRowMutation,
     InsertSheetMutation,
     MoveColsMutation,
+    MoveRangeMutation,
     MoveRowsMutation,
     RemoveColMutation,
+    RemoveDefinedNameMutation,
     RemoveRowMutation,
     RemoveSheetMutation,
+    RemoveWorksheetMergeMutation,
+    SetColHiddenMutation,
+    SetColVisibleMutation,
+    SetDefinedNameMutation,
+    SetFrozenMutation,
+    SetRowHiddenMutation,
+    SetRowVisibleMutation,
+    SetWorksheetColWidthMutation,
+    SetWorksheetHideMutation,
     SetWorksheetNameMutation,
     SetWorksheetOrderMutation,
+    SetWorksheetRowHeightMutation,
+    SetWorksheetRowIsAutoHeightMutation,
   ].map(({ id }) => id),
 );
 
@@ -61,6 +99,7 @@ export class Desk {
   #changed = false;
   /** The sheets as they were when the workbook was opened. */
   #sheets = "";
+  #atFirst: AtFirst = { frames: [], definedNames: [] };
   #count = 0;
   /** What the sheets hold that the grid knows nothing of. */
   readonly beside: BesideCells;
@@ -109,16 +148,27 @@ export class Desk {
     );
     this.#lying = lying;
     this.#changed = false;
-    this.#sheets = sheetsOf(workbookOf(this.grid));
+    const now = workbookOf(this.grid);
+    this.#sheets = sheetsOf(now);
+    this.#atFirst = {
+      frames: now?.getSheets().map(frameOf) ?? [],
+      definedNames: now ? namesIn(now, this.#names(now)) : [],
+    };
   }
+
+  get atFirst(): AtFirst {
+    return this.#atFirst;
+  }
+
+  readonly #names = (workbook: Workbook) =>
+    this.grid.injector.get(IDefinedNamesService).getDefinedNameMap(workbook.getUnitId()) ?? {};
 
   /** The workbook as it now stands in the grid. */
   read(): Book {
     const workbook = workbookOf(this.grid);
     if (!workbook) throw new Error("No workbook is open.");
     const model = this.grid.injector.get(FormulaDataModel);
-    const names = this.grid.injector.get(IDefinedNamesService);
-    return readGrid(workbook, model, names.getDefinedNameMap(workbook.getUnitId()) ?? {});
+    return readGrid(workbook, model, this.#names(workbook));
   }
 }
 

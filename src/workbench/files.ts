@@ -2,18 +2,22 @@
 import type { FunctionsMetadata } from "../build/built-functions";
 import { NAMESPACE } from "../help/reference";
 import { valuesCopy } from "../host/values-copy";
-import type { Book } from "../workbook/book";
+import type { Book, Sheet } from "../workbook/book";
 import { functionNames } from "../workbook/formula/stored-form";
 import { filledIn } from "../workbook/layout/filled-in";
 import type { PlannedBook } from "../workbook/layout/planned";
+import { namesBetween } from "../workbook/patch/defined-names";
 import { editsBetween } from "../workbook/patch/edits";
+import { layoutBetween } from "../workbook/patch/layout-edits";
+import { withLooks } from "../workbook/patch/look-edits";
 import { patchWorkbook } from "../workbook/patch/patch-workbook";
 import { keptAtCells } from "../workbook/read/at-cells";
 import { readCharts } from "../workbook/read/charts";
 import { readWorkbook } from "../workbook/read/read-workbook";
 import { writeWorkbook } from "../workbook/write/write-workbook";
-import type { Source } from "./desk";
+import type { AtFirst, Source } from "./desk";
 import type { FrameNow } from "./following/beside-cells";
+import { shownStyles } from "./looks";
 
 const namesOf = ({ functions }: FunctionsMetadata) => functionNames(functions.map(({ id }) => id));
 
@@ -42,6 +46,7 @@ export interface ToSave {
   readonly frame: FrameNow;
   readonly source: Source;
   readonly reshaped: boolean;
+  readonly atFirst: AtFirst;
 }
 
 /**
@@ -49,23 +54,54 @@ export interface ToSave {
  * rows, columns or sheets changed their places: then it is written anew, as a template always is.
  */
 export async function saveFile(
-  { book, frame, source, reshaped }: ToSave,
+  { book, frame, source, reshaped, atFirst: shown }: ToSave,
   metadata: FunctionsMetadata,
 ): Promise<Saved> {
   const names = namesOf(metadata);
-  if (source.kind === "file" && !reshaped) {
-    const edits = editsBetween(source.opened.book, book);
-    const { bytes, stale } = await patchWorkbook(source.opened, edits, names, book.tables);
-    return { bytes, notes: stale };
-  }
   const { lost, unread, ...kept } = frame;
   const titled = source.kind === "template" ? titleOf(source.planned) : {};
-  const bytes = await writeWorkbook(filledIn({ ...kept, ...titled }, book), names);
+  const filled = filledIn({ ...kept, ...titled }, book);
+  if (source.kind === "file" && !reshaped) {
+    const { opened } = source;
+    const atFirst = asShown(opened.book, shown);
+    const edits = withLooks(editsBetween(opened.book, book), atFirst, book);
+    const { bytes, stale } = await patchWorkbook(opened, edits, names, {
+      tables: book.tables,
+      layout: layoutBetween(atFirst, book),
+      definedNames: namesBetween(atFirst.definedNames, book.definedNames),
+    });
+    return { bytes, notes: [...stale, ...(rulesStand(opened.book, filled) ? [] : [RULES_STAY])] };
+  }
+  const bytes = await writeWorkbook(filled, names);
   return { bytes, notes: [...(source.kind === "file" ? [ANEW] : []), ...lostNotes(lost, unread)] };
 }
 
+/** What the grid made of a book when it was opened: nothing that it rounds or does not know is a change. */
+const asShown = ({ sheets, styles, tables }: Book, { frames, definedNames }: AtFirst): Book => ({
+  tables,
+  definedNames,
+  sheets: sheets.map(({ name, cells }, index) => ({ name, cells, ...frames[index] })),
+  styles: shownStyles(styles),
+});
+
+type Rules = Pick<Sheet, "entryRules" | "formats">;
+
+/** Whether each rule stands over the cells over which its file has it. */
+const rulesStand = (before: Book, now: Book): boolean => {
+  const places = ({ sheets }: Book) =>
+    JSON.stringify(
+      sheets.map(({ entryRules = [], formats = [] }: Rules) =>
+        [entryRules, formats].map((rules) => rules.map(({ area }) => area)),
+      ),
+    );
+  return places(before) === places(now);
+};
+
+const RULES_STAY =
+  "Entry rules and conditional formats stand in the saved file over the cells where they stood when it was opened, not over those that were put elsewhere since or that a table took in.";
+
 const ANEW =
-  "Rows, columns or sheets of this file changed their places, so it was written anew: with cells, formulas, names, tables, formats, entry rules, conditional formats, and those charts that a template could have; without its pictures and all else that came with the file.";
+  "Rows, columns or sheets of this file changed their places, so it was written anew: with cells, formulas, names, tables, formats as they are shown here, entry rules, conditional formats, and those charts that a template could have; without its pictures and all else that came with the file.";
 
 function lostNotes(lost: number, unread: number): string[] {
   const gone =

@@ -62,6 +62,16 @@ const accent = {
 
 const theme = { ...defaultTheme, primary: accent, indigo: accent };
 
+/** What its menus offer and no file of ours holds: colours of tabs, protection that protects nothing. */
+const unsaved = [
+  "sheet.contextMenu.permission",
+  "sheet.command.set-tab-color",
+  "sheet.command.add-range-protection-from-sheet-bar",
+  "sheet.command.delete-worksheet-protection-from-sheet-bar",
+  "sheet.command.change-sheet-protection-from-sheet-bar",
+  "sheet.command.view-sheet-permission-from-sheet-bar",
+];
+
 export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: boolean): Grid {
   const univer = new Univer({
     theme,
@@ -81,7 +91,10 @@ export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: 
   univer.registerPlugin(UniverDocsUIPlugin);
   univer.registerPlugin(formula.UniverFormulaEnginePlugin);
   univer.registerPlugin(UniverSheetsPlugin);
-  univer.registerPlugin(UniverSheetsUIPlugin, { footer: { menus: false, zoomSlider: false } });
+  univer.registerPlugin(UniverSheetsUIPlugin, {
+    footer: { menus: false, zoomSlider: false },
+    menu: Object.fromEntries(unsaved.map((id) => [id, { hidden: true }])),
+  });
   univer.registerPlugin(UniverSheetsNumfmtPlugin);
   univer.registerPlugin(UniverSheetsNumfmtUIPlugin);
   univer.registerPlugin(UniverSheetsFormulaPlugin, {

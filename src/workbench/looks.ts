@@ -8,7 +8,7 @@ import {
   VerticalAlign,
   WrapStrategy,
 } from "@univerjs/core";
-import type { Style } from "../workbook/book";
+import type { Book, Style } from "../workbook/book";
 
 const aligned = {
   left: HorizontalAlign.LEFT,
@@ -51,6 +51,12 @@ function colourOf(colour: Nullable<string>): string | undefined {
       .join("")}`.toLowerCase();
   return /^#[\da-f]{6}$/i.test(colour) ? colour.toLowerCase() : undefined;
 }
+
+/** The looks as they come back from the grid, which rounds some and knows less than a file. */
+export const shownStyles = (styles: Book["styles"]): Book["styles"] =>
+  Object.fromEntries(
+    Object.entries(styles).map(([key, style]) => [key, styleOf(gridStyle(style))]),
+  );
 
 export function styleOf(data: IStyleData): Style {
   const align = (["left", "center", "right"] as const).find((one) => aligned[one] === data.ht);

@@ -94,6 +94,7 @@ async function start(): Promise<void> {
     frame: desk.beside.frame(),
     source,
     reshaped: desk.reshaped,
+    atFirst: desk.atFirst,
   });
 
   async function save(): Promise<void> {

@@ -135,8 +135,10 @@ function sheetOf(
   return { name, cells, ...frameOf(worksheet) };
 }
 
+export type SheetFrame = Omit<Sheet, "name" | "cells">;
+
 /** What stands around the cells of a sheet, as it is seen. */
-export function frameOf(worksheet: Worksheet): Omit<Sheet, "name" | "cells"> {
+export function frameOf(worksheet: Worksheet): SheetFrame {
   const config = worksheet.getConfig();
   const columnWidths = sizes(config.columnData, ({ w }) =>
     w === undefined || w === USUAL_COLUMN_WIDTH ? undefined : charactersOfPixels(w),

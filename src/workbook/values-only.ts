@@ -6,12 +6,14 @@ import type { FunctionNames } from "./formula/stored-form";
 import { freeSheetName } from "./layout/free-names";
 import { editsBetween } from "./patch/edits";
 import { changeFormulaElements } from "./patch/formula-elements";
+import { withLooks } from "./patch/look-edits";
 import { PackageEdits } from "./patch/package-edits";
-import { type PatchedWorkbook, patchCells } from "./patch/patch-workbook";
+import { type PatchedWorkbook, patchSheets } from "./patch/patch-workbook";
 import { staleParts } from "./patch/stale";
 import { addTextSheet } from "./patch/text-sheet";
 import type { OpenedWorkbook } from "./read/read-workbook";
 import { tablePaths } from "./read/tables";
+import { withSpillFormats } from "./spill-formats";
 
 /** Stands for the sheet of what is no cell. */
 const NAMES = "(defined name)";
@@ -106,8 +108,10 @@ export async function valuesOnly(
   const sheets = computed.sheets.map((sheet) => sheetOfValues(sheet, isReplaced, reach, replaced));
 
   const edits = new PackageEdits(file);
-  await patchCells(edits, opened, editsBetween(book, { ...computed, sheets }), names);
-  const changed = changeFormulaElements(
+  const values = editsBetween(book, { ...computed, sheets });
+  const shown = withSpillFormats(computed, isReplaced, (formula) => !isOurs(formula));
+  await patchSheets(edits, opened, withLooks(values, computed, shown), names);
+  const renamed = changeFormulaElements(
     part.path,
     await edits.text(part.path),
     "definedName",
@@ -118,7 +122,7 @@ export async function valuesOnly(
       return null;
     },
   );
-  edits.set(part.path, changed);
+  edits.set(part.path, renamed);
   for (const sheet of part.sheets)
     for (const path of await tablePaths(file, sheet.path)) {
       const text = await edits.text(path);
@@ -134,7 +138,7 @@ export async function valuesOnly(
   const taken = new Set(book.sheets.map(({ name }) => name.toLowerCase()));
   const note = noteOf(version, replaced);
   await addTextSheet(edits, part, freeSheetName("Values only", taken), note, [24, 12, 90]);
-  const values = editsBetween(book, computed).size > 0;
+  const changed = editsBetween(book, computed).size > 0;
   const bytes = await file.rewrite(edits.changes);
-  return { bytes, stale: staleParts(file, { values, parts: true }) };
+  return { bytes, stale: staleParts(file, { values: changed, parts: true }) };
 }

@@ -1,4 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
+import { readFile } from "node:fs/promises";
 import path from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { USUAL_ROW_HEIGHT } from "../../src/workbench/grid-book";
@@ -109,6 +110,31 @@ export class WorkbenchPage {
     await this.page.keyboard.type(text);
     await this.page.keyboard.press("Enter");
     await this.computed();
+  }
+
+  /** What "Save .xlsx" hands out, and what the page says of it. */
+  async save(): Promise<{ readonly bytes: Buffer; readonly notice: string }> {
+    const [download] = await Promise.all([
+      this.page.waitForEvent("download"),
+      this.page.getByRole("button", { name: "Save .xlsx" }).click(),
+    ]);
+    const bytes = await readFile(await download.path());
+    return { bytes, notice: (await this.page.locator("#notice").textContent()) ?? "" };
+  }
+
+  /** A file that is opened as a person opens it. */
+  async openFile(name: string, bytes: Uint8Array): Promise<void> {
+    await this.page.evaluate(() => delete document.documentElement.dataset.computed);
+    await this.page
+      .locator("#file")
+      .setInputFiles({ name, mimeType: "", buffer: Buffer.from(bytes) });
+    await this.computed();
+  }
+
+  /** A place on the grid, from its upper left corner. */
+  async onGrid(x: number, y: number): Promise<[number, number]> {
+    const canvas = await this.page.locator('canvas[id^="univer-sheet-main"]').boundingBox();
+    return [(canvas?.x ?? 0) + x, (canvas?.y ?? 0) + y];
   }
 
   /** By the menu of the row's header, as a person does it. The rows above it have the usual height. */

@@ -101,3 +101,60 @@ test("a column of a table that holds one formula takes one line of the list", as
   const ofTable = listed.filter(([sheet, cell]) => sheet === "Results" && /^G/.test(`${cell}`));
   expect(ofTable).toEqual([["Results", "G5:G54"]]);
 });
+
+describe("what a formula shows of formatted cells", () => {
+  const sheet = (formula: string, filled: readonly string[], anchorStyle = "") =>
+    rawWorkbook({
+      sheets: {
+        S: `<sheetData>${filled
+          .map((value, at) => {
+            const own = `<c r="A${at + 1}" s="1"><v>${45000 + at}</v></c><c r="B${at + 1}"><v>${at + 1}</v></c>`;
+            const [first, second] = value.split(" ");
+            const array = at === 0 ? `<f t="array" ref="D1:E${filled.length}">${formula}</f>` : "";
+            const mark = at === 0 ? ` cm="1"${anchorStyle}` : "";
+            return `<row r="${at + 1}">${own}<c r="D${at + 1}"${mark}>${array}<v>${first}</v></c><c r="E${at + 1}"><v>${second}</v></c></row>`;
+          })
+          .join("")}</sheetData>`,
+      },
+      styles:
+        '<numFmts count="1"><numFmt numFmtId="164" formatCode="yyyy-mm-dd"/></numFmts><cellXfs count="3"><xf numFmtId="0"/><xf numFmtId="164"/><xf numFmtId="10"/></cellXfs>',
+      dynamicArrays: true,
+    });
+
+  async function formats(file: Uint8Array): Promise<(string | undefined)[][]> {
+    const opened = await readWorkbook(file, names);
+    const { bytes } = await valuesOnly(opened, opened.book, names, "Dosewright 0.0.0");
+    const { book } = await readWorkbook(bytes, names);
+    const line = (row: number) =>
+      [3, 4].map((column) => {
+        const cell = book.sheets[0] && cellAt(book.sheets[0], row, column);
+        expect(cell?.formula).toBeUndefined();
+        return book.styles[cell?.style ?? ""]?.format;
+      });
+    return [line(0), line(1)];
+  }
+
+  test("has the formats of these cells, column by column", async () => {
+    const filter = sheet("_xlfn._xlws.FILTER(A1:B2,B1:B2&gt;0)", ["45000 1", "45001 2"]);
+    expect(await formats(filter)).toEqual([
+      ["yyyy-mm-dd", undefined],
+      ["yyyy-mm-dd", undefined],
+    ]);
+  });
+
+  test("has none that belongs to other numbers", async () => {
+    const filter = sheet("_xlfn._xlws.FILTER(A1:B2,B1:B2&gt;0)*2", ["90000 2", "90002 4"]);
+    expect(await formats(filter)).toEqual([
+      [undefined, undefined],
+      [undefined, undefined],
+    ]);
+  });
+
+  test("of our own, has the format of the formula's row above it", async () => {
+    const ladder = sheet("_xldudf_WETEND_TRIAL_LADDER(A1,A2)", ["45000 1", "45001 2"], ' s="2"');
+    expect(await formats(ladder)).toEqual([
+      ["0.00%", undefined],
+      ["0.00%", undefined],
+    ]);
+  });
+});

@@ -3,7 +3,7 @@ import { isError, type Value } from "../book";
 import { type FunctionNames, storedFormula } from "../formula/stored-form";
 import { styleIndex } from "../read/styles";
 import { attributesXml, escapeFormula, escapeText } from "../xml-text";
-import type { CellEdit } from "./edits";
+import type { CellEdit, LookEdit } from "./edits";
 
 /**
  * Errors that a file may hold by name (ECMA-376 part 1, 18.17.3). The younger ones (#SPILL!, #CALC!…) stand
@@ -41,9 +41,11 @@ function valueXml(value: Value, prefix: string): { type: string | undefined; xml
   return { type: "str", xml: element(escapeText(value)) };
 }
 
+export type Attributes = Readonly<Record<string, string>>;
+
 /** A formula element as the file has it now. */
 export interface FormulaInFile {
-  readonly attributes: Readonly<Record<string, string>>;
+  readonly attributes: Attributes;
   readonly opening: string;
   /** What follows the opening tag: the text and the closing tag. */
   readonly rest: string;
@@ -54,7 +56,7 @@ export interface CellInFile {
   readonly row: number;
   readonly column: number;
   readonly prefix: string;
-  readonly attributes: Readonly<Record<string, string>>;
+  readonly attributes: Attributes;
   readonly formula?: FormulaInFile;
 }
 
@@ -62,6 +64,8 @@ export interface CellWriting {
   readonly names: FunctionNames;
   /** The number that marks a dynamic array in this workbook; undefined where the workbook has none. */
   readonly dynamicMark: number | undefined;
+  /** The number of the look that a cell has after an edit, by the one that it has now. */
+  readonly lookOf?: (look: number, edit: LookEdit) => number;
 }
 
 function reach({ row, column }: CellInFile, { spill }: CellEdit): string {
@@ -90,20 +94,35 @@ function formulaXml(cell: CellInFile, edit: CellEdit, { names, dynamicMark }: Ce
   };
 }
 
+/** Its attributes with the look that it has after the edit. */
+export function lookedAttributes(
+  { attributes }: Pick<CellInFile, "attributes">,
+  { style, look }: CellEdit,
+  { lookOf }: CellWriting,
+): Attributes {
+  const { s, ...kept } = attributes;
+  const index =
+    look && lookOf
+      ? `${lookOf(Number(s ?? 0), look)}`
+      : style === undefined
+        ? s
+        : style === null
+          ? "0"
+          : styleIndex(style);
+  return index === undefined || (index === "0" && s !== "0") ? kept : { ...attributes, s: index };
+}
+
 /** The cell after the edit; "" where nothing is left of it, not even a format. */
 export function cellXml(cell: CellInFile, edit: CellEdit, writing: CellWriting): string {
   const { prefix } = cell;
   // vm points to a value of another kind (a picture, a rich error), which the new value is not.
-  const { r: _r, t: _t, vm: _vm, cm: _cm, s, ...kept } = cell.attributes;
-  const style =
-    edit.style === undefined ? s : edit.style === null ? undefined : styleIndex(edit.style);
+  const { r: _r, t: _t, vm: _vm, cm: _cm, ...kept } = lookedAttributes(cell, edit, writing);
   const formula = formulaXml(cell, edit, writing);
-  const value = valueXml(edit.value, prefix);
-  if (formula.xml === "" && value.xml === "" && style === undefined) return "";
+  const value = valueXml(edit.value ?? null, prefix);
+  if (formula.xml === "" && value.xml === "" && kept.s === undefined) return "";
   const attributes = attributesXml({
     r: addressOf(cell.row, cell.column),
     ...kept,
-    ...(style === undefined ? {} : { s: style }),
     ...(value.type === undefined ? {} : { t: value.type }),
     ...(formula.mark === undefined ? {} : { cm: formula.mark }),
   });

@@ -1,10 +1,10 @@
-import type { Book, Cell, Extent, Sheet, Value } from "../book";
+import type { Book, Cell, Extent, Sheet, Style, Value } from "../book";
 import { isError } from "../book";
 
 /** What becomes of one cell of a file. */
 export interface CellEdit {
-  /** What the cell shows afterwards; null empties it. */
-  readonly value: Value;
+  /** What the cell shows afterwards; null empties it. Undefined: it keeps all that it holds. */
+  readonly value?: Value;
   /** In the form that people see. Undefined: the cell keeps the formula that it has, or has none. */
   readonly formula?: string | null;
   /** What its array formula fills now. */
@@ -12,6 +12,14 @@ export interface CellEdit {
   readonly fixed?: boolean;
   /** A look of the file, by its key there; null takes it away. Undefined: the cell keeps its own. */
   readonly style?: string | null;
+  /** A look that the file does not have. */
+  readonly look?: LookEdit;
+}
+
+/** How a cell looked and is to look; what neither of them says stays as its file has it. */
+export interface LookEdit {
+  readonly before: Style;
+  readonly after: Style;
 }
 
 /** By row, then by column. */
@@ -35,10 +43,10 @@ function editOf(
   const sameFormula = before?.formula === after?.formula;
   const spillChanged = after?.formula !== undefined && !sameSpill(before?.spill, after.spill);
   const style = after?.style ?? null;
-  // A look that the file does not have cannot be given to its cells.
+  // What becomes of a look that the file does not have is another matter: see withLooks.
   const restyled = style !== (before?.style ?? null) && (style === null || style in styles);
-  if (sameFormula && !spillChanged && !restyled && sameValue(before?.value ?? null, value))
-    return undefined;
+  if (sameFormula && !spillChanged && sameValue(before?.value ?? null, value))
+    return restyled ? { style } : undefined;
   return {
     value,
     ...(sameFormula ? {} : { formula: after?.formula ?? null }),

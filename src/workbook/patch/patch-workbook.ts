@@ -2,11 +2,16 @@ import type { Table } from "../book";
 import type { FunctionNames } from "../formula/stored-form";
 import type { OpenedWorkbook } from "../read/read-workbook";
 import { readXml } from "../xml";
+import type { CellWriting } from "./cell-xml";
+import { type namesBetween, patchNames } from "./defined-names";
 import { dynamicMark } from "./dynamic-mark";
-import type { WorkbookEdits } from "./edits";
+import type { CellEdit, WorkbookEdits } from "./edits";
+import { patchFrame, patchSheetStates } from "./frame-patch";
+import type { LayoutEdits } from "./layout-edits";
 import { PackageEdits } from "./package-edits";
 import { patchSheet } from "./sheet-patch";
 import { staleParts } from "./stale";
+import { noStyles, StyleSheet } from "./style-sheet";
 import { patchTableAreas } from "./table-areas";
 
 export interface PatchedWorkbook {
@@ -32,39 +37,82 @@ async function mendCalculationChain(
   if (named) await edits.remove(path, part.path);
 }
 
-/** Puts edits of cells among others into a package that is going to be rewritten. */
-export async function patchCells(
+const styleSheetType = "application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml";
+
+/** The looks of the workbook; one that has none gets a style sheet. */
+async function styleSheetOf(edits: PackageEdits, { file, part }: OpenedWorkbook) {
+  const path = part.paths.styles;
+  if (path !== undefined && file.has(path))
+    return { path, styles: new StyleSheet(path, await edits.text(path)) };
+  const added = edits.freePath(
+    `${part.path.slice(0, part.path.lastIndexOf("/") + 1)}styles`,
+    ".xml",
+  );
+  await edits.add(added, noStyles, styleSheetType, part.path, "styles");
+  return { path: added, styles: new StyleSheet(added, noStyles) };
+}
+
+const values = (cells: WorkbookEdits): CellEdit[] =>
+  [...cells.values()].flatMap((sheet) => [...sheet.values()].flatMap((line) => [...line.values()]));
+
+/** Puts edits of cells and around them among others into a package that is going to be rewritten. */
+export async function patchSheets(
   edits: PackageEdits,
   opened: OpenedWorkbook,
   cells: WorkbookEdits,
   names: FunctionNames,
+  layout: ReadonlyMap<string, LayoutEdits> = new Map(),
 ): Promise<void> {
-  const writing = { names, dynamicMark: await dynamicMark(edits, opened, cells) };
+  const looks = values(cells).some(({ look }) => look)
+    ? await styleSheetOf(edits, opened)
+    : undefined;
+  const writing: CellWriting = {
+    names,
+    dynamicMark: await dynamicMark(edits, opened, cells),
+    ...(looks && { lookOf: (index, look) => looks.styles.lookOf(index, look) }),
+  };
   const emptied = new Set<string>();
   for (const { name, path } of opened.part.sheets) {
-    const sheet = cells.get(name);
-    if (!sheet) continue;
-    const patched = patchSheet(path, await edits.text(path), sheet, writing);
-    edits.set(path, patched.xml);
+    const [sheet, around] = [cells.get(name), layout.get(name)];
+    if (!sheet && !around) continue;
+    const before = await edits.text(path);
+    const patched = patchSheet(path, before, sheet ?? new Map(), writing, around?.rows);
+    edits.set(path, around ? patchFrame(path, patched.xml, around) : patched.xml);
     for (const address of patched.emptied) emptied.add(address);
+  }
+  if (looks) edits.set(looks.path, looks.styles.text());
+  if ([...layout.values()].some(({ hidden }) => hidden !== undefined)) {
+    const { path } = opened.part;
+    edits.set(path, patchSheetStates(path, await edits.text(path), layout));
   }
   await mendCalculationChain(edits, opened, emptied);
 }
 
+/** What changed beside the cells. */
+export interface Beside {
+  readonly tables?: readonly Table[];
+  readonly layout?: ReadonlyMap<string, LayoutEdits>;
+  readonly definedNames?: ReturnType<typeof namesBetween>;
+}
+
 /**
- * The file with some cells changed, and with the tables that took in rows. Parts that are not touched keep their compressed bytes, a touched
- * sheet keeps every character that no edit is about.
+ * The file with some cells changed or what stands around them, and with the tables that took in rows. Parts
+ * that are not touched keep their compressed bytes, a touched sheet keeps every character that no edit is about.
  */
 export async function patchWorkbook(
   opened: OpenedWorkbook,
   cells: WorkbookEdits,
   names: FunctionNames,
-  tables: readonly Table[] = opened.book.tables,
+  { tables = opened.book.tables, layout, definedNames }: Beside = {},
 ): Promise<PatchedWorkbook> {
-  const edits = new PackageEdits(opened.file);
-  await patchCells(edits, opened, cells, names);
+  const { file, part } = opened;
+  const edits = new PackageEdits(file);
+  await patchSheets(edits, opened, cells, names, layout);
   await patchTableAreas(edits, opened, tables);
-  const bytes = await opened.file.rewrite(edits.changes);
-  const changed = cells.size > 0;
-  return { bytes, stale: staleParts(opened.file, { values: changed, parts: changed }) };
+  if (definedNames && definedNames.size > 0)
+    edits.set(part.path, patchNames(part.path, await edits.text(part.path), definedNames, names));
+  const bytes = await file.rewrite(edits.changes);
+  const changed = values(cells).some(({ value }) => value !== undefined);
+  const parts = edits.changes.size > 0;
+  return { bytes, stale: staleParts(file, { values: changed, parts }) };
 }

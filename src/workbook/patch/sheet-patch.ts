@@ -2,10 +2,18 @@ import { addressOf, areaAddress } from "../address";
 import { shiftedFormula } from "../formula/shared";
 import { Place } from "../read/place";
 import { readXml, type XmlElement, type XmlHandlers } from "../xml";
-import { escapeFormula } from "../xml-text";
+import { attributesXml, escapeFormula } from "../xml-text";
 import { Bounds } from "./bounds";
-import { type CellInFile, type CellWriting, cellXml, type FormulaInFile } from "./cell-xml";
+import {
+  type CellInFile,
+  type CellWriting,
+  cellXml,
+  type FormulaInFile,
+  lookedAttributes,
+} from "./cell-xml";
 import type { CellEdit, SheetEdits } from "./edits";
+import type { LineEdit } from "./layout-edits";
+import { rowAttributes } from "./lines";
 import { type Replacement, splice } from "./splice";
 
 interface OpenCell {
@@ -23,6 +31,13 @@ interface OpenRow {
   /** Whether a cell is put in, so that the row's own note of its columns no longer holds. */
   grows: boolean;
 }
+
+type RowEdits = ReadonlyMap<number, LineEdit>;
+
+const tag = (
+  { prefix, name }: XmlElement,
+  attributes: Readonly<Record<string, string | undefined>>,
+) => `<${prefix}${name}${attributesXml(attributes)}`;
 
 /** Walks over a sheet and gathers what to replace; nothing that is not named in the edits is touched. */
 class SheetPatch implements XmlHandlers {
@@ -46,8 +61,9 @@ class SheetPatch implements XmlHandlers {
     private readonly xml: string,
     private readonly edits: SheetEdits,
     private readonly writing: CellWriting,
+    private readonly rows: RowEdits,
   ) {
-    this.#missingRows = [...edits.keys()].sort((a, b) => a - b);
+    this.#missingRows = [...new Set([...edits.keys(), ...rows.keys()])].sort((a, b) => a - b);
   }
 
   open(element: XmlElement): void {
@@ -100,8 +116,10 @@ class SheetPatch implements XmlHandlers {
     const edit = this.edits.get(row)?.get(column);
     if (this.#row.missing[0]?.[0] === column) this.#row.missing.shift();
     const spelledOut = this.#spelledOut(cell);
-    if (!edit) {
+    // A cell that holds nothing but a look goes with it.
+    if (!edit || (edit.value === undefined && !cell.element.selfClosing)) {
       this.#bounds.add(row, column);
+      if (edit) this.#look(cell.element, edit);
       if (spelledOut && cell.formula)
         this.replacements.push({
           start: cell.formula.element.start,
@@ -119,6 +137,17 @@ class SheetPatch implements XmlHandlers {
     if (text === "") this.#resized = true;
     else this.#bounds.add(row, column);
     this.replacements.push({ start, end, text });
+  }
+
+  /** All that the cell holds stays to the letter. */
+  #look(element: XmlElement, edit: CellEdit): void {
+    const { start, innerStart, selfClosing } = element;
+    const opening = tag(element, lookedAttributes(element, edit, this.writing));
+    this.replacements.push({
+      start,
+      end: innerStart,
+      text: `${opening}${selfClosing ? "/>" : ">"}`,
+    });
   }
 
   #formulaInFile({ formula }: OpenCell): FormulaInFile | undefined {
@@ -152,7 +181,8 @@ class SheetPatch implements XmlHandlers {
     const { element } = row;
     const cells = this.#cellsBefore(row, Number.POSITIVE_INFINITY);
     const opening = this.xml.slice(element.start, element.innerStart);
-    const open = row.grows ? opening.replace(/\sspans\s*=\s*(?:"[^"]*"|'[^']*')/, "") : opening;
+    const edited = this.#rowOpening(row, opening);
+    const open = row.grows ? edited.replace(/\sspans\s*=\s*(?:"[^"]*"|'[^']*')/, "") : edited;
     if (element.selfClosing && cells !== "") {
       const text = `${open.replace(/\/>$/, ">")}${cells}</${element.prefix}row>`;
       this.replacements.push({ start: element.start, end: element.innerStart, text });
@@ -161,6 +191,13 @@ class SheetPatch implements XmlHandlers {
     if (open !== opening)
       this.replacements.push({ start: element.start, end: element.innerStart, text: open });
     if (cells !== "") this.replacements.push({ start: innerEnd, end: innerEnd, text: cells });
+  }
+
+  #rowOpening({ row, element }: OpenRow, opening: string): string {
+    const edit = this.rows.get(row);
+    if (!edit) return opening;
+    const end = element.selfClosing ? "/>" : ">";
+    return `${tag(element, rowAttributes(element.attributes, edit))}${end}`;
   }
 
   #closeSheetData(innerEnd: number): void {
@@ -208,12 +245,14 @@ class SheetPatch implements XmlHandlers {
     let text = "";
     for (let next = this.#missingRows[0]; next !== undefined && next < row; ) {
       this.#missingRows.shift();
-      const line = [...(this.edits.get(next) ?? [])].sort(([a], [b]) => a - b);
-      const cells = line.map(([column, edit]) =>
+      const edits = [...(this.edits.get(next) ?? [])].sort(([a], [b]) => a - b);
+      const cells = edits.map(([column, edit]) =>
         this.#newCell(next as number, column, edit, prefix),
       );
       const inner = cells.join("");
-      if (inner !== "") text += `<${prefix}row r="${next + 1}">${inner}</${prefix}row>`;
+      const line = this.rows.get(next);
+      const attributes = attributesXml(rowAttributes({ r: `${next + 1}` }, line ?? {}));
+      if (inner !== "" || line) text += `<${prefix}row${attributes}>${inner}</${prefix}row>`;
       next = this.#missingRows[0];
     }
     return text;
@@ -239,8 +278,9 @@ export function patchSheet(
   xml: string,
   edits: SheetEdits,
   writing: CellWriting,
+  rows: RowEdits = new Map(),
 ): { readonly xml: string; readonly emptied: readonly string[] } {
-  const patch = new SheetPatch(xml, edits, writing);
+  const patch = new SheetPatch(xml, edits, writing, rows);
   readXml(path, xml, patch);
   patch.noteDimension();
   return { xml: splice(xml, patch.replacements), emptied: patch.emptied };

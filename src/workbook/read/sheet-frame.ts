@@ -26,7 +26,7 @@ export class SheetFrame {
 
   row(row: number, { ht, customHeight, hidden }: Attributes): void {
     if (isOn(hidden)) this.#hiddenRows.push(row);
-    if (ht !== undefined && customHeight === "1") this.#heights[row] = Number(ht);
+    if (Number(ht) > 0 && isOn(customHeight)) this.#heights[row] = Number(ht);
   }
 
   open(name: string, attributes: Attributes): void {

@@ -85,8 +85,10 @@ class StyleLists {
     const border = this.borders.at(-1);
     if (!border) return;
     if (name === "left" || name === "right" || name === "diagonal") this.#side = "";
-    else if (name === "top" || name === "bottom") this.#side = attributes.style ? name : "";
-    else if (name === "color" && this.#side !== "")
+    else if (name === "top" || name === "bottom") {
+      this.#side = attributes.style ? name : "";
+      if (this.#side !== "") border[name] = "#000000";
+    } else if (name === "color" && this.#side !== "")
       border[this.#side as "top" | "bottom"] = colourOf(attributes) ?? "#000000";
   }
 

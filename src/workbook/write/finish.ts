@@ -6,7 +6,7 @@ import type { PlannedSheet } from "../layout/planned";
 import type { RuleLook } from "../sheet-rules";
 import { withChartValues } from "./chart-values";
 import { rulesXml } from "./rules-xml";
-import { withSavedValues } from "./saved-values";
+import { withUnsaid } from "./unsaid";
 
 /** Every build says the same, so that two of them are the same bytes. */
 const created = "2025-01-01T00:00:00Z";
@@ -94,7 +94,7 @@ export function finish(
       edit(path, (chart) => withChartValues(book, completed(chart)));
   sheets.forEach((sheet, index) => {
     const path = `xl/worksheets/sheet${index + 1}.xml`;
-    edit(path, (xml) => withSavedValues(path, xml, sheet, names));
+    edit(path, (xml) => withUnsaid(path, xml, sheet, names));
   });
   const looks = [
     ...new Set(sheets.flatMap(({ formats }) => formats.map(({ look }) => differentialStyle(look)))),

@@ -33,7 +33,7 @@ test("A table that took in a row says so in the file, with its filter; the other
   const tables = opened.book.tables.map((table) =>
     table.name === "sheets" ? { ...table, area: { ...table.area, rows: 4 } } : table,
   );
-  const { bytes } = await patchWorkbook(opened, new Map(), names, tables);
+  const { bytes } = await patchWorkbook(opened, new Map(), names, { tables });
   const parts = Object.entries(unzipSync(bytes)).filter(([path]) => path.includes("tables/"));
   const texts = parts.map(([, part]) => strFromU8(part));
   const grown = texts.find((text) => text.includes('displayName="sheets"')) ?? "";

@@ -169,3 +169,22 @@ test("a workbook of another library, with its table, names, dates, texts and wid
   ]);
   expect(book.definedNames).toEqual([{ name: "total", formula: "'Mill log'!$D$1" }]);
 });
+
+test("lines below and through a text are read, and a border whose colour is not said is black", async () => {
+  const { styles } = await read({
+    sheets: { S: "<sheetData/>" },
+    styles:
+      '<fonts count="2"><font/><font><u/><strike/></font></fonts><borders count="2"><border/><border><top/><bottom style="double"/></border></borders><cellXfs count="2"><xf/><xf fontId="1" borderId="1"/></cellXfs>',
+  });
+  expect(styles.s1).toEqual({ underline: true, strike: true, border: { bottom: "#000000" } });
+});
+
+test("rows and columns that are hidden are read as such, with the size that they have when they are shown", async () => {
+  const { sheets } = await read({
+    sheets: {
+      S: '<cols><col min="2" max="3" width="12" hidden="1"/></cols><sheetData><row r="4" ht="0" customHeight="1" hidden="1"/></sheetData>',
+    },
+  });
+  expect(sheets[0]).toMatchObject({ hiddenRows: [3], rowHeights: {}, hiddenColumns: [1, 2] });
+  expect(sheets[0]?.columnWidths).toEqual({ 1: 11.29, 2: 11.29 });
+});

@@ -66,6 +66,22 @@ describe("a workbook written from a plan", () => {
     expect(parts["xl/workbook.xml"]).toContain("'Mill log'!$3:$3");
   });
 
+  test("hides the rows and columns that are hidden", async () => {
+    const { sheets, ...book } = computed();
+    const hidden = { hiddenRows: [0, 30], hiddenColumns: [1, 9] };
+    const bytes = await writeWorkbook(
+      { ...book, sheets: sheets.map((sheet) => ({ ...sheet, ...hidden })) },
+      names,
+    );
+    const { sheets: saved } = (await readWorkbook(bytes, names)).book;
+    expect(saved.map(({ hiddenRows, hiddenColumns }) => ({ hiddenRows, hiddenColumns }))).toEqual(
+      sheets.map(() => hidden),
+    );
+    expect(saved[1]?.cells[3]).toEqual(
+      (await readWorkbook(await writeWorkbook(computed(), names), names)).book.sheets[1]?.cells[3],
+    );
+  });
+
   test("stores our functions in the form that Excel saves, as dynamic arrays with their values", () => {
     const sheet = parts["xl/worksheets/sheet2.xml"];
     expect(sheet).toContain(

@@ -1,6 +1,8 @@
 import { type Cell, isError, type Sheet } from "../book";
 import type { FunctionNames } from "../formula/stored-form";
 import type { CellEdit } from "../patch/edits";
+import { patchFrame } from "../patch/frame-patch";
+import type { LineEdit } from "../patch/layout-edits";
 import { patchSheet } from "../patch/sheet-patch";
 import { cellsInOrder } from "./sheet-cells";
 
@@ -10,19 +12,19 @@ const isUnsaid = ({ value, formula, spilled }: Cell): boolean =>
   (value === null && formula !== undefined) ||
   (typeof value === "string" && (formula !== undefined || spilled === true));
 
-/** The XML of a new sheet with those values that the package could not write. */
-export function withSavedValues(
-  path: string,
-  xml: string,
-  sheet: Sheet,
-  names: FunctionNames,
-): string {
+const hidden = (lines: readonly number[] = []): Map<number, LineEdit> =>
+  new Map(lines.map((line) => [line, { hidden: true }]));
+
+/** The XML of a new sheet with those values and hidden lines that the package could not write. */
+export function withUnsaid(path: string, xml: string, sheet: Sheet, names: FunctionNames): string {
   const edits = new Map<number, Map<number, CellEdit>>();
   for (const [row, column, cell] of cellsInOrder(sheet)) {
     if (!isUnsaid(cell)) continue;
     const line = edits.get(row) ?? new Map<number, CellEdit>();
     edits.set(row, line.set(column, { value: cell.value }));
   }
-  if (edits.size === 0) return xml;
-  return patchSheet(path, xml, edits, { names, dynamicMark: undefined }).xml;
+  const [rows, columns] = [hidden(sheet.hiddenRows), hidden(sheet.hiddenColumns)];
+  if (edits.size + rows.size + columns.size === 0) return xml;
+  const patched = patchSheet(path, xml, edits, { names, dynamicMark: undefined }, rows).xml;
+  return columns.size === 0 ? patched : patchFrame(path, patched, { rows, columns });
 }

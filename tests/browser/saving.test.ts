@@ -1,0 +1,188 @@
+/** What people change of a workbook beside its values is in the file that they save. */
+import { beforeEach, expect, inject, test } from "vitest";
+import { USUAL_COLUMN_WIDTH, USUAL_ROW_HEIGHT } from "../../src/workbench/grid-book";
+import type { Book, Sheet, Style } from "../../src/workbook/book";
+import { functionNames } from "../../src/workbook/formula/stored-form";
+import { readWorkbook } from "../../src/workbook/read/read-workbook";
+import { rawWorkbook } from "../workbook/raw-workbook";
+import { serveWorkbench } from "./served-workbench";
+import type { WorkbenchPage } from "./workbench";
+
+const served = serveWorkbench();
+const names = functionNames(inject("functions").metadata.functions.map(({ id }) => id));
+
+/** Of the grid: what its headers take, and how far apart the lines between columns and rows are. */
+const HEAD = { width: 46, height: 20 };
+
+const cells =
+  '<sheetData><row r="1"><c r="A1" s="1"><v>1</v></c><c r="B1" t="s"><v>0</v></c></row><row r="2"><c r="A2"><v>2</v></c></row><row r="3"><c r="A3"><v>30</v></c></row><row r="4"><c r="A4"><v>4</v></c></row></sheetData>';
+const rules =
+  '<conditionalFormatting sqref="A1:A4"><cfRule type="cellIs" dxfId="0" priority="1" operator="greaterThan" stopIfTrue="1"><formula>10</formula></cfRule><cfRule type="colorScale" priority="2"><colorScale><cfvo type="min"/><cfvo type="max"/><color rgb="FFFFFFFF"/><color rgb="FF63BE7B"/></colorScale></cfRule></conditionalFormatting>' +
+  '<conditionalFormatting sqref="A1:A2 A4"><cfRule type="dataBar" priority="3"><dataBar><cfvo type="min"/><cfvo type="max"/><color rgb="FF638EC6"/></dataBar></cfRule></conditionalFormatting>' +
+  '<dataValidations count="1"><dataValidation type="whole" operator="notBetween" errorStyle="warning" errorTitle="Grade" error="Rare." promptTitle="Roll" prompt="As on the label." showInputMessage="1" showErrorMessage="1" sqref="A1:A4"><formula1>50</formula1><formula2>60</formula2></dataValidation></dataValidations>';
+const styles =
+  '<fonts count="1"><font><sz val="11"/><name val="Georgia"/></font></fonts><cellXfs count="2"><xf numFmtId="0" fontId="0"/><xf numFmtId="0" fontId="0"><protection locked="0"/></xf></cellXfs><dxfs count="1"><dxf><font><i/><strike/></font><fill><patternFill><bgColor rgb="FF00FF99"/></patternFill></fill></dxf></dxfs>';
+
+const file = rawWorkbook({
+  sheets: {
+    S: `<sheetViews><sheetView workbookViewId="0"/></sheetViews>${cells}${rules}`,
+    T: "<sheetData/>",
+  },
+  strings: ["<r><t>rich </t></r><r><rPr><b/></rPr><t>text</t></r>"],
+  styles,
+  definedNames: '<definedName name="first">S!$A$1</definedName>',
+});
+
+let workbench: WorkbenchPage;
+let asked: string[];
+
+beforeEach(async () => {
+  workbench = await served.open();
+  asked = [];
+  workbench.page.on("dialog", (dialog) => {
+    asked.push(dialog.message());
+    void dialog.accept();
+  });
+  return () => workbench.page.close();
+});
+
+async function saved(): Promise<{ book: Book; sheet: Sheet; notice: string }> {
+  const { bytes, notice } = await workbench.save();
+  const { book } = await readWorkbook(bytes, names);
+  return { book, sheet: book.sheets[0] as Sheet, notice };
+}
+
+const lookAt = ({ sheets, styles }: Book, row: number, column: number): Style | undefined =>
+  styles[sheets[0]?.cells[row]?.[column]?.style ?? ""];
+
+/** Drags the line behind the first column. */
+async function widenFirstColumn(by: number, width = USUAL_COLUMN_WIDTH): Promise<void> {
+  const { mouse } = workbench.page;
+  const edge = HEAD.width + width - 1;
+  await mouse.move(...(await workbench.onGrid(edge, HEAD.height / 2)));
+  await mouse.down();
+  await mouse.move(...(await workbench.onGrid(edge + by, HEAD.height / 2)), { steps: 4 });
+  await mouse.up();
+}
+
+/** By the menu of the row's header; the rows above have the usual height. */
+async function onRow(row: number, item: string): Promise<void> {
+  const { page } = workbench;
+  await workbench.select(`A${row}`);
+  const place = await workbench.onGrid(
+    HEAD.width / 2,
+    HEAD.height + (row - 0.5) * USUAL_ROW_HEIGHT,
+  );
+  await page.mouse.click(...place);
+  await page.mouse.click(...place, { button: "right" });
+  await page.getByText(item, { exact: true }).first().click();
+}
+
+test("A column that was made wider stays so in a file that is saved in place, and is asked for before it is put away.", async () => {
+  await workbench.openFile("own.xlsx", file);
+  await widenFirstColumn(70);
+  await workbench.openFile("own.xlsx", file);
+  expect(asked).toEqual([expect.stringContaining("is not saved")]);
+  await widenFirstColumn(70);
+  const { sheet, notice } = await saved();
+  expect(sheet.columnWidths?.[0]).toBeCloseTo((USUAL_COLUMN_WIDTH + 70 - 5) / 7, 0);
+  expect(Object.keys(sheet.columnWidths ?? {})).toEqual(["0"]);
+  expect(sheet.formats).toHaveLength(2);
+  expect(notice).toBe("");
+});
+
+test("A template keeps a column that was made wider.", async () => {
+  const { page } = workbench;
+  await page.locator("#templates summary").click();
+  await page.evaluate(() => delete document.documentElement.dataset.computed);
+  await page.locator("#templates").getByRole("button", { name: "Blank workbook" }).click();
+  await workbench.computed();
+  await widenFirstColumn(70);
+  const { sheet } = await saved();
+  expect(sheet.columnWidths?.[0]).toBeCloseTo((USUAL_COLUMN_WIDTH + 70 - 5) / 7, 0);
+});
+
+test("Bold type, percentages and dates that were typed are saved in place; all else of the cells stays.", async () => {
+  await workbench.openFile("own.xlsx", file);
+  await workbench.select("A1");
+  await workbench.page.keyboard.press("Control+b");
+  await workbench.select("B1");
+  await workbench.page.keyboard.press("Control+u");
+  await workbench.type("C1", "5%");
+  await workbench.type("C2", "2026-04-01");
+  const { bytes } = await workbench.save();
+  const { book, file: saved } = await readWorkbook(bytes, names);
+  expect(lookAt(book, 0, 0)).toMatchObject({ bold: true });
+  expect(lookAt(book, 0, 1)).toMatchObject({ underline: true });
+  expect(lookAt(book, 0, 2)).toMatchObject({ format: "0%" });
+  expect(lookAt(book, 1, 2)).toMatchObject({ format: "yyyy-mm-dd" });
+  expect(lookAt(book, 1, 0)).toBeUndefined();
+  const xml = await saved.text("xl/worksheets/sheet1.xml");
+  expect(xml).toMatch(/<c r="B1" t="s" s="\d+"><v>0<\/v><\/c>/);
+  const bold = /<c r="A1" s="(\d+)">/.exec(xml)?.[1];
+  const looks = (await saved.text("xl/styles.xml")).match(/<xf .*?(?:<\/xf>|\/>)/g);
+  expect(looks?.[Number(bold)]).toContain('<protection locked="0"/>');
+});
+
+test("Rows that were hidden and a new name are saved in place.", async () => {
+  await workbench.openFile("own.xlsx", file);
+  await onRow(2, "Hide Selected Row");
+  await workbench.select("B4");
+  const box = workbench.page.getByLabel("Cell or name to go to");
+  await box.fill("fourth");
+  await box.press("Enter");
+  const { book, sheet } = await saved();
+  expect(sheet.hiddenRows).toEqual([1]);
+  expect(book.definedNames).toEqual([
+    { name: "first", formula: "S!$A$1" },
+    { name: "fourth", formula: "S!$B$4" },
+  ]);
+  // Opened again, the row is hidden still.
+  const again = await workbench.save();
+  await workbench.openFile("again.xlsx", again.bytes);
+  expect((await saved()).sheet.hiddenRows).toEqual([1]);
+});
+
+test("A file from which a row is deleted keeps its rules, and what could not be kept is counted.", async () => {
+  await workbench.openFile("own.xlsx", file);
+  const before = (await readWorkbook(file, names)).book.sheets[0];
+  await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
+  await onRow(2, "Delete Selected Row");
+  await workbench.computed();
+  const { sheet, notice } = await saved();
+  const area = { row: 0, column: 0, rows: 3, columns: 1 };
+  expect(sheet.formats).toEqual(before?.formats?.map((format) => ({ ...format, area })));
+  expect(sheet.entryRules).toEqual(before?.entryRules?.map((rule) => ({ ...rule, area })));
+  expect(notice).toContain(
+    "Left out of the saved file: one entry rule or conditional format of a kind that is not written anew.",
+  );
+});
+
+test("A file in which cells with rules were cut and put elsewhere says that its rules stay behind.", async () => {
+  const { page } = workbench;
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  await workbench.openFile("own.xlsx", file);
+  const box = page.getByLabel("Cell or name to go to");
+  await box.fill("A1:A4");
+  await box.press("Enter");
+  await page.keyboard.press("Control+x");
+  await workbench.select("E1");
+  await page.keyboard.press("Control+v");
+  await expect.poll(async () => (await workbench.read("E4")).value).toBe("4");
+  const { notice, sheet } = await saved();
+  expect(sheet.cells[3]?.[4]?.value).toBe(4);
+  expect(notice).toMatch(/^Entry rules and conditional formats stand in the saved file/);
+});
+
+test("The menus offer nothing that is lost by saving.", async () => {
+  const { page } = workbench;
+  await page.locator("[data-u-comp=slide-tab-item]").first().click({ button: "right" });
+  await page.getByText("Rename", { exact: true }).waitFor();
+  for (const item of ["Change color", "Protect Worksheet", "View All Protection Ranges"])
+    expect(await page.getByText(item, { exact: true }).count()).toBe(0);
+  await page.keyboard.press("Escape");
+  await workbench.select("B3");
+  await page.mouse.click(...(await workbench.onGrid(300, 200)), { button: "right" });
+  await page.getByText("Freeze", { exact: true }).first().waitFor();
+  expect(await page.getByText("Protect Rows And Columns").count()).toBe(0);
+});
