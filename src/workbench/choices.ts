@@ -5,11 +5,12 @@ import {
   SetWorksheetActiveOperation,
   SheetsSelectionsService,
 } from "@univerjs/sheets";
-import { IEditorBridgeService, SheetCanvasPopManagerService } from "@univerjs/sheets-ui";
+import { SheetCanvasPopManagerService } from "@univerjs/sheets-ui";
 import { ComponentManager, ILayoutService } from "@univerjs/ui";
 import { createElement } from "react";
 import { readValue } from "../engine/read-cells";
 import { addressOf } from "../workbook/address";
+import { isEditing } from "./editing";
 import {
   type CellPlace,
   type Choice,
@@ -74,7 +75,7 @@ export class Choices {
   private openByKey(event: KeyboardEvent): void {
     if (!event.altKey || event.key !== "ArrowDown" || !this.#at) return;
     const { injector } = this.grid;
-    if (injector.get(IEditorBridgeService).isVisible().visible) return;
+    if (isEditing(this.grid)) return;
     if (!injector.get(ILayoutService).isFocused) return;
     event.preventDefault();
     event.stopImmediatePropagation();

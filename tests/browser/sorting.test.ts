@@ -94,6 +94,18 @@ describe("the table of a template", () => {
     await page.keyboard.press("Escape");
   });
 
+  test("waits for what is being typed", async () => {
+    const { page } = workbench;
+    await workbench.select("B6");
+    await page.keyboard.type("321");
+    await menuOf(workbench).locator("summary").click();
+    await menuOf(workbench).locator("p", { hasText: "A cell is being edited." }).waitFor();
+    expect(await menuOf(workbench).getByRole("button").count()).toBe(0);
+    await menuOf(workbench).locator("summary").click();
+    await page.locator('canvas[id^="univer-sheet-main"]').click({ position: { x: 60, y: 40 } });
+    expect((await workbench.read("B6")).value).toBe("321");
+  });
+
   test("leaves alone what a formula spilled beside it, and says why", async () => {
     expect(await openMenu(workbench, "I10")).toEqual([
       expect.stringMatching(/^The formula in I5 fills I5:I\d+: rows with a part of that cannot be/),

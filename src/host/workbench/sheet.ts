@@ -1,5 +1,5 @@
 import type { Workbook, Worksheet } from "@univerjs/core";
-import { IEditorBridgeService } from "@univerjs/sheets-ui";
+import { isEditing, WHILE_EDITING } from "../../workbench/editing";
 import { type Grid, workbookOf } from "../../workbench/grid";
 import { formulaAt, valueAt } from "../../workbench/seen-cells";
 import { addressOf, areaAddress, parseArea, sheetPrefix } from "../../workbook/address";
@@ -19,13 +19,8 @@ export function openWorkbook(grid: Grid): Workbook {
   return workbook;
 }
 
-/** What is being typed would be lost, or written over what we write. */
-export function refuseWhileEditing({ injector }: Grid): void {
-  if (injector.get(IEditorBridgeService).isVisible().visible)
-    throw new HostRefusal(
-      "editing",
-      "A cell is being edited. Press Enter or Esc in the sheet, then try again.",
-    );
+export function refuseWhileEditing(grid: Grid): void {
+  if (isEditing(grid)) throw new HostRefusal("editing", WHILE_EDITING);
 }
 
 /** The cells behind an address; one without a sheet's name is on the sheet that is shown. */

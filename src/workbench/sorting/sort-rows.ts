@@ -11,6 +11,7 @@ import { areaOf } from "../../engine/ranges";
 import { type ReadCell, readCells, spilledRanges } from "../../engine/read-cells";
 import { holdsCell } from "../../workbook/areas";
 import { inMovedRow } from "../../workbook/formula/moved-row";
+import { isEditing, WHILE_EDITING } from "../editing";
 import { selectedPlace } from "../entry-check";
 import { type Grid, workbookOf } from "../grid";
 import type { Carried } from "../grid-book";
@@ -30,6 +31,7 @@ export interface Sortable extends Block {
 
 /** Or the sentence why none can be. */
 export function sortableRows(grid: Grid): Sortable | string {
+  if (isEditing(grid)) return WHILE_EDITING;
   const { injector } = grid;
   const workbook = workbookOf(grid);
   const worksheet = workbook?.getActiveSheet();
