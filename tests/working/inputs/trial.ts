@@ -54,14 +54,16 @@ export const trialInputs: Inputs = {
       batches: fc.integer({ min: 2, max: 4 }),
       sheets: fc.integer({ min: 1, max: 3 }),
       inBlocks: fc.boolean(),
+      isOneLost: fc.boolean(),
     })
-    .chain(({ levels, batches, sheets, inBlocks }) => {
-      const places = levels.flatMap((level) =>
+    .chain(({ levels, batches, sheets, inBlocks, isOneLost }) => {
+      const made = levels.flatMap((level) =>
         Array.from({ length: batches * sheets }, (_, i) => ({
           level,
           batch: Math.floor(i / sheets),
         })),
       );
+      const places = isOneLost ? made.slice(sheets) : made;
       const ofPlaces = (of: (place: (typeof places)[number]) => unknown) =>
         fc.constant(places.map((place) => [of(place)]));
       return fc.tuple(
