@@ -207,7 +207,7 @@ const parity = elementwise(
  * @param [relativeEffect] Effect of a kilogram of the other kept, over that of this one [effect per kg kept, other over this]; above 0; 1 if left out.
  * @returns Price per kg of the other dry active additive that costs the same [money/kg]; below 0 where its losses alone cost more.
  * @equation p_o = e\,r_o\,\frac{p + (1 - r)\,\ell}{r} - (1 - r_o)\,\ell
- * @range Equal effect for each kilogram kept, but for relativeEffect.
+ * @range Equal effect for each kilogram kept, but for relativeEffect; a kilogram lost of either costs the same.
  * @source Equal cost per unit of effect kept (derivation in the equation).
  * @words break-even price, native against cationic, worth its price, dearer additive, price parity
  * @example =WETEND.COST.PARITY(0.5, 0.1, 1, 0.15) → 6.35

@@ -155,6 +155,16 @@ describe("the page", () => {
     expect(await workbench.page.title()).toBe("own copy.xlsx · Dosewright workbench");
   });
 
+  test("says on paper how to print, in place of an empty frame", async () => {
+    const { page } = workbench;
+    await page.emulateMedia({ media: "print" });
+    expect(await page.getByText("The workbench does not print.").isVisible()).toBe(true);
+    for (const hidden of ["body > header", "#desk"])
+      expect(await page.locator(hidden).isVisible()).toBe(false);
+    await page.emulateMedia({ media: null });
+    expect(await page.getByText("The workbench does not print.").isVisible()).toBe(false);
+  });
+
   test("asks nothing of any other machine, and logs no error", () => {
     const elsewhere = workbench.requests.filter(
       (url) => !url.startsWith(`${served.running.address}/`) && !/^(data|blob):/.test(url),

@@ -81,7 +81,7 @@ describe("recalc refuses in one sentence and ends with 2", () => {
     [
       "a file of another kind",
       () => [inFolder("text.xlsx")],
-      /text\.xlsx: The file is not a workbook/,
+      /text\.xlsx: The file is plain text, not a workbook/,
     ],
     [
       "to overwrite",

@@ -33,6 +33,10 @@ export function refuseOtherFiles(bytes: Uint8Array, limits: Limits): void {
         ? "The file is encrypted: save a copy without a password first."
         : "The file is in an old binary format: save it as .xlsx first.",
     );
-  if (!startsWith(bytes, 0x50, 0x4b))
-    throw new WorkbookRefusal("The file is not a workbook: it is no .xlsx or .xlsm file.");
+  if (startsWith(bytes, 0x50, 0x4b)) return;
+  throw new WorkbookRefusal(
+    bytes.subarray(0, 4096).includes(0)
+      ? "The file is not a workbook: it is no .xlsx or .xlsm file."
+      : "The file is plain text, not a workbook: open it in a spreadsheet program and save it as .xlsx first.",
+  );
 }

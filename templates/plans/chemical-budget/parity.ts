@@ -60,7 +60,7 @@ const answer = [
     'IF({overParity}=0,"neither",IF({overParity}>0,"this additive","the other one"))',
   ),
   note(
-    "With the effluent charge of the sheet Budget. Below 0, its losses alone cost more than it brings. Not advice to buy.",
+    "With the effluent charge of the sheet Budget, and the oxygen demand there for both. Below 0, its losses alone cost more than it brings. Not advice to buy.",
     4,
   ),
 ];

@@ -42,6 +42,11 @@ describe("what is no workbook is refused in one sentence", () => {
     [
       "a text",
       strToU8("day;dose\n1;8"),
+      "The file is plain text, not a workbook: open it in a spreadsheet program and save it as .xlsx first.",
+    ],
+    [
+      "a picture",
+      new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 0x0d]),
       "The file is not a workbook: it is no .xlsx or .xlsm file.",
     ],
     [
