@@ -8,6 +8,7 @@ import {
   optionalQuantity,
   oxygenDemand,
   quantity,
+  quantityOrNone,
   upToOne,
 } from "../cells/quantity";
 import { whole } from "../cells/whole";
@@ -192,6 +193,7 @@ const parity = elementwise(
     quantity("otherRetention", "fraction", aboveZeroUpTo(1)),
     optionalQuantity("lossPrice", "money per kg lost", notNegative, 0),
     optionalQuantity("relativeEffect", "effect per kg kept, other over this", aboveZero, 1),
+    quantityOrNone("otherLossPrice", "money per kg lost", notNegative),
   ],
   parityPrice,
 );
@@ -205,13 +207,15 @@ const parity = elementwise(
  * @param otherRetention Overall retention of the other additive [fraction]; above 0, up to 1.
  * @param [lossPrice] What a kilogram that leaves with the water costs: effluent charge per kg COD, times the g COD of a gram [money per kg lost]; 0 or more; 0 if left out.
  * @param [relativeEffect] Effect of a kilogram of the other kept, over that of this one [effect per kg kept, other over this]; above 0; 1 if left out.
+ * @param [otherLossPrice] The same as lossPrice for the other, by its own oxygen demand [money per kg lost]; 0 or more; lossPrice if left out.
  * @returns Price per kg of the other dry active additive that costs the same [money/kg]; below 0 where its losses alone cost more.
- * @equation p_o = e\,r_o\,\frac{p + (1 - r)\,\ell}{r} - (1 - r_o)\,\ell
- * @range Equal effect for each kilogram kept, but for relativeEffect; a kilogram lost of either costs the same.
+ * @equation p_o = e\,r_o\,\frac{p + (1 - r)\,\ell}{r} - (1 - r_o)\,\ell_o
+ * @range Equal effect for each kilogram kept, but for relativeEffect.
  * @source Equal cost per unit of effect kept (derivation in the equation).
  * @words break-even price, native against cationic, worth its price, dearer additive, price parity
  * @example =WETEND.COST.PARITY(0.5, 0.1, 1, 0.15) → 6.35
  * @example =WETEND.COST.PARITY(0.5, 0.1, 1) → 5
+ * @example =WETEND.COST.PARITY(0.5, 0.2, 0.8, 0.22, 1, 0.33) → 2.638
  * @requiresAddress
  */
 export function costParity(
@@ -220,9 +224,18 @@ export function costParity(
   otherRetention: any[][],
   lossPrice: any[][],
   relativeEffect: any[][],
+  otherLossPrice: any[][],
   invocation: CustomFunctions.Invocation,
 ): any[][] {
-  return parity(price, retention, otherRetention, lossPrice, relativeEffect, invocation);
+  return parity(
+    price,
+    retention,
+    otherRetention,
+    lossPrice,
+    relativeEffect,
+    otherLossPrice,
+    invocation,
+  );
 }
 
 const treatment = elementwise(

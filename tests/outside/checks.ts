@@ -166,6 +166,7 @@ function money(): OutsideCheck[] {
   return [
     printed("=WETEND.COST.PARITY(0.5,0.1,1)", "5.00", `tenfold: ${commonPractice}`),
     printed("=WETEND.COST.PARITY(0.5,0.1,1,0.15)", "6.35", byArithmetic),
+    printed("=WETEND.COST.PARITY(0.5,0.2,0.8,0.22,1.25,0.33)", "3.314", byArithmetic),
     {
       formula: `=WETEND.COST.MIX(${target},${vectors.join(",")},${use},${list(sideLimits as number[])})`,
       cell: [plateauGains.length + 1, 3],

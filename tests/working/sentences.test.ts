@@ -88,3 +88,16 @@ test.each([
 ])("the answer of %s is told in a sentence", (id, values, says) => {
   expect(tellWorking(id, values)?.says).toBe(says);
 });
+
+test.each([
+  [0, undefined, "What leaves with the water is taken to cost nothing."],
+  [0.2, undefined, "A kilogram lost is taken to cost the same of both."],
+  [0, 0.3, "What leaves of this additive is taken to cost nothing."],
+  [0.2, 0, "What leaves of the other is taken to cost nothing."],
+])(
+  "of a loss price of %d, and %d of the other, COST.PARITY remarks what it takes for granted",
+  (loss, otherLoss, remark) => {
+    const remarks = tellWorking("COST.PARITY", [0.5, 0.2, 0.8, loss, 1, otherLoss])?.remarks;
+    expect(remarks?.at(-1)).toBe(remark);
+  },
+);

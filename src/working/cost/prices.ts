@@ -23,11 +23,12 @@ export function parity(
   otherRetention: number,
   lossPrice: number,
   relativeEffect: number,
+  otherLossPrice = lossPrice,
 ): Working {
   const lost = product(difference(1, retention), lossPrice);
   const perKept = quotient(sum(price, lost.value), retention);
   const worth = product(relativeEffect, otherRetention, perKept.value);
-  const otherLost = product(difference(1, otherRetention), lossPrice);
+  const otherLost = product(difference(1, otherRetention), otherLossPrice);
   const other = difference(worth.value, otherLost.value);
   return {
     steps: [
@@ -49,9 +50,19 @@ export function parity(
             "Below 0: what is lost of the other costs more than what is kept is worth, even as a gift.",
           ]
         : []),
-      ...(lossPrice === 0 ? ["What leaves with the water is taken to cost nothing."] : []),
+      ...lossRemarks(lossPrice, otherLossPrice),
     ],
   };
+}
+
+function lossRemarks(loss: number, otherLoss: number): readonly string[] {
+  if (loss === otherLoss) {
+    return loss === 0
+      ? ["What leaves with the water is taken to cost nothing."]
+      : ["A kilogram lost is taken to cost the same of both."];
+  }
+  if (loss === 0) return ["What leaves of this additive is taken to cost nothing."];
+  return otherLoss === 0 ? ["What leaves of the other is taken to cost nothing."] : [];
 }
 
 export function effluent(

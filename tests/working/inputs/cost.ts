@@ -21,7 +21,14 @@ export const costInputs: Inputs = {
   "COST.ADDITIVE": fc.tuple(dose, price, above, left(amount)),
   "COST.REFINING": fc.tuple(number(0, 500), price, above, left(amount)),
   "COST.MARGINAL": fc.tuple(dose, price, number(-2, 100), number(5, 100), left(shape)),
-  "COST.PARITY": fc.tuple(price, aboveShare, aboveShare, left(number(0, 5)), left(above)),
+  "COST.PARITY": fc.tuple(
+    price,
+    aboveShare,
+    aboveShare,
+    left(number(0, 5)),
+    left(above),
+    left(number(0, 5)),
+  ),
   "COST.EFFLUENT": fc.tuple(dose, share, price, number(0, 8)),
   "COST.GRAMMAGE": fc.tuple(above, above, above, above, left(any)),
   "COST.MIX": fc
