@@ -1,4 +1,5 @@
 import { impossible } from "../model/refusal";
+import { ErrorInInput } from "./answer";
 import type { Argument } from "./argument";
 import { type Cells, isError, isOmitted } from "./cell";
 import { anyNumber, quantity, readNumber } from "./quantity";
@@ -10,7 +11,7 @@ export interface Outcomes {
   readonly errors: number;
 }
 
-/** A row or a column of results: an error in a cell is counted and does not spoil the rest. */
+/** A row or a column of results: an error in a cell is counted and does not spoil the rest, where there is one. */
 export function outcomes(name: string, unit: string): Argument<Outcomes> {
   const element = quantity(name, unit, anyNumber);
   return {
@@ -22,6 +23,8 @@ export function outcomes(name: string, unit: string): Argument<Outcomes> {
       all.forEach((cell, i) => {
         if (!isError(cell)) numbers.push(readNumber(element, cell, ` (${i + 1} of ${all.length})`));
       });
+      // Where nothing is left to be summarised, the error itself tells more than a count of it.
+      if (numbers.length === 0 && all.length > 0) throw new ErrorInInput(all[0]);
       return { numbers, errors: all.length - numbers.length };
     },
   };

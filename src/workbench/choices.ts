@@ -51,10 +51,11 @@ export class Choices {
     addEventListener("keydown", (event) => this.openByKey(event), { capture: true });
   }
 
-  /** The button stands beside the selected cell, where that has a list. */
+  /** The button stands beside the selected cell, where that has a list which its file does not hide. */
   follow(): void {
     const place = selectedPlace(this.grid);
-    const listed = place && ruleAt(this.grid, place)?.type === "list" ? place : undefined;
+    const rule = place && ruleAt(this.grid, place);
+    const listed = rule?.type === "list" && rule.showDropDown !== false ? place : undefined;
     if (this.#at && listed && samePlace(this.#at, listed)) return;
     this.#list?.dispose();
     this.#button?.dispose();

@@ -39,6 +39,7 @@ import { type Grid, workbookOf } from "./grid";
 import { gridBook } from "./grid-book";
 import { openedSheets } from "./opened-sheets";
 import { frameOf, namesIn, readGrid, type SheetFrame } from "./read-grid";
+import { type NamedSheet, reshapings } from "./reshaped";
 
 /** Where a workbook came from: saving keeps what the grid does not show of it. */
 export type Source =
@@ -98,7 +99,7 @@ export class Desk {
   #lying: Lying | undefined;
   #changed = false;
   /** The sheets as they were when the workbook was opened. */
-  #sheets = "";
+  #sheets: readonly NamedSheet[] = [];
   #atFirst: AtFirst = { frames: [], definedNames: [] };
   #count = 0;
   /** What the sheets hold that the grid knows nothing of. */
@@ -121,9 +122,9 @@ export class Desk {
     return this.#changed;
   }
 
-  /** Whether rows, columns or sheets are no longer those of the source. */
-  get reshaped(): boolean {
-    return this.beside.linesMoved || sheetsOf(workbookOf(this.grid)) !== this.#sheets;
+  /** What makes rows, columns or sheets others than those of the source, in words. */
+  get reshapings(): readonly string[] {
+    return reshapings(this.beside.linesMoved, this.#sheets, sheetsOf(workbookOf(this.grid)));
   }
 
   saved(): void {
@@ -174,9 +175,11 @@ export class Desk {
 
 const sheetId = (index: number) => `sheet-${index}`;
 
-/** Their names in their order, each with what it is to the grid whatever it is called. */
-const sheetsOf = (workbook: Nullable<Workbook>) =>
-  JSON.stringify(workbook?.getSheets().map((sheet) => [sheet.getSheetId(), sheet.getName()]));
+const sheetsOf = (workbook: Nullable<Workbook>): NamedSheet[] =>
+  (workbook?.getSheets() ?? []).map((sheet) => ({
+    id: sheet.getSheetId(),
+    name: sheet.getName(),
+  }));
 
 /** A template shows its answer first, a person's own workbook its first sheet. */
 function firstToShow(book: Book, computed: boolean): number {

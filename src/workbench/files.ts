@@ -45,23 +45,24 @@ export interface ToSave {
   readonly book: Book;
   readonly frame: FrameNow;
   readonly source: Source;
-  readonly reshaped: boolean;
+  /** What became of rows, columns and sheets since the file was opened, in words. */
+  readonly reshapings: readonly string[];
   readonly atFirst: AtFirst;
 }
 
 /**
  * A file that was opened is changed in place, so that its charts, pictures and formats stay; unless its
- * rows, columns or sheets changed their places: then it is written anew, as a template always is.
+ * rows, columns or sheets are others: then it is written anew, as a template always is.
  */
 export async function saveFile(
-  { book, frame, source, reshaped, atFirst: shown }: ToSave,
+  { book, frame, source, reshapings, atFirst: shown }: ToSave,
   metadata: FunctionsMetadata,
 ): Promise<Saved> {
   const names = namesOf(metadata);
   const { lost, unread, ...kept } = frame;
   const titled = source.kind === "template" ? titleOf(source.planned) : {};
   const filled = filledIn({ ...kept, ...titled }, book);
-  if (source.kind === "file" && !reshaped) {
+  if (source.kind === "file" && reshapings.length === 0) {
     const { opened } = source;
     const atFirst = asShown(opened.book, shown);
     const edits = withLooks(editsBetween(opened.book, book), atFirst, book);
@@ -73,7 +74,10 @@ export async function saveFile(
     return { bytes, notes: [...stale, ...(rulesStand(opened.book, filled) ? [] : [RULES_STAY])] };
   }
   const bytes = await writeWorkbook(filled, names);
-  return { bytes, notes: [...(source.kind === "file" ? [ANEW] : []), ...lostNotes(lost, unread)] };
+  return {
+    bytes,
+    notes: [...(source.kind === "file" ? [anew(reshapings)] : []), ...lostNotes(lost, unread)],
+  };
 }
 
 /** What the grid made of a book when it was opened: nothing that it rounds or does not know is a change. */
@@ -100,8 +104,8 @@ const rulesStand = (before: Book, now: Book): boolean => {
 const RULES_STAY =
   "Entry rules and conditional formats stand in the saved file over the cells where they stood when it was opened, not over those that were put elsewhere since or that a table took in.";
 
-const ANEW =
-  "Rows, columns or sheets of this file changed their places, so it was written anew: with cells, formulas, names, tables, formats as they are shown here, entry rules, conditional formats, and those charts that a template could have; without its pictures and all else that came with the file.";
+const anew = (reshapings: readonly string[]) =>
+  `In this file ${new Intl.ListFormat("en-GB").format(reshapings)}, so it was written anew: with cells, formulas, names, tables, formats as they are shown here, entry rules, conditional formats, and those charts that a template could have; without its pictures and all else that came with the file.`;
 
 function lostNotes(lost: number, unread: number): string[] {
   const gone =

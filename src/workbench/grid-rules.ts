@@ -124,7 +124,7 @@ const computes = ({ type, from, to }: EntryRule) =>
 const gridBound = (formula: string) => (isNumber(formula) ? formula : toGrid(formula));
 
 function gridEntryRule(rule: EntryRule, range: IRange, uid: string): ISheetDataValidationRule {
-  const { type, comparison, from, to, blank, prompt, refusal } = rule;
+  const { type, comparison, from, to, arrowHidden, blank, prompt, refusal } = rule;
   const choices =
     type === "list" && from !== undefined && isText(from)
       ? from.slice(1, -1).replaceAll('""', '"')
@@ -134,6 +134,7 @@ function gridEntryRule(rule: EntryRule, range: IRange, uid: string): ISheetDataV
     ranges: [range],
     type,
     allowBlank: blank,
+    ...(arrowHidden && { showDropDown: false }),
     errorStyle: DataValidationErrorStyle.STOP,
     showErrorMessage: refuses(rule),
     ...(comparison && { operator: comparison as never }),

@@ -93,7 +93,7 @@ async function start(): Promise<void> {
     book: desk.read(),
     frame: desk.beside.frame(),
     source,
-    reshaped: desk.reshaped,
+    reshapings: desk.reshapings,
     atFirst: desk.atFirst,
   });
 

@@ -42,6 +42,8 @@ export interface EntryRule {
   /** Formulas without "=", as they stand for the upper left cell; a list of choices is a text in quotes. */
   readonly from?: string;
   readonly to?: string;
+  /** Of a list: its cells show no arrow that opens it. */
+  readonly arrowHidden?: boolean;
   /** Whether the cell may be emptied. */
   readonly blank: boolean;
   readonly prompt?: Words;

@@ -154,6 +154,9 @@ test("A file from which a row is deleted keeps its rules, and what could not be 
   expect(sheet.formats).toEqual(before?.formats?.map((format) => ({ ...format, area })));
   expect(sheet.entryRules).toEqual(before?.entryRules?.map((rule) => ({ ...rule, area })));
   expect(notice).toContain(
+    "In this file rows or columns were inserted, deleted or moved, so it was written anew:",
+  );
+  expect(notice).toContain(
     "Left out of the saved file: one entry rule or conditional format of a kind that is not written anew.",
   );
 });

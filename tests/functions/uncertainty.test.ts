@@ -37,12 +37,16 @@ describe("UNCERTAINTY.SUMMARY", () => {
     ]);
   });
 
-  test("has no answer where all values are errors", () => {
-    const broken = new HostError("#N/A");
-    expect(excel.one("UNCERTAINTY.SUMMARY", column(broken, broken))).toMatchObject({
+  test("passes the first error on where all values are errors", () => {
+    const broken = [new HostError("#DIV/0!"), new HostError("#N/A")];
+    expect(excel.one("UNCERTAINTY.SUMMARY", column(...broken))).toMatchObject({ code: "#DIV/0!" });
+  });
+
+  test("says how many values are too few", () => {
+    expect(excel.one("UNCERTAINTY.SUMMARY", column(1, 2, new HostError("#N/A")))).toMatchObject({
       code: "#N/A",
       message:
-        "The number of values is 0, too small for an interval that holds 0.95 of them. Give at least 11.",
+        "The number of values is 2, too small for an interval that holds 0.95 of them. Give at least 11.",
     });
   });
 });

@@ -12,3 +12,7 @@ test("no text of the grid calls it by its name", () => {
   expect(all.length).toBeGreaterThan(1000);
   expect(all.filter(([, text]) => /\bunivers?\b|dreamnum/i.test(text))).toEqual([]);
 });
+
+test("the button below the names says what it opens", () => {
+  expect(ownWords()["sheets-ui"].definedName.managerTitle).toBe("All names");
+});

@@ -28,6 +28,8 @@ export function entryRule(
   return {
     area,
     ...test,
+    // The file's word says the opposite of what it does (ECMA-376 part 1, 18.3.1.32).
+    ...(test.type === "list" && isOn(rule.showDropDown) && { arrowHidden: true }),
     blank: isOn(rule.allowBlank),
     ...(prompt && { prompt }),
     ...(judges && { refusal: refusalOf(rule, test) }),

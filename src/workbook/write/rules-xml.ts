@@ -8,12 +8,13 @@ const isCompared = ({ type }: EntryRule) =>
   type === "decimal" || type === "whole" || type === "date";
 
 function entryRuleXml(rule: EntryRule, names: FunctionNames): string {
-  const { type, area, blank, prompt, refusal } = rule;
+  const { type, area, arrowHidden, blank, prompt, refusal } = rule;
   const { comparison, from, to } = isCompared(rule) ? limitsOf(rule) : rule;
   const attributes = attributesXml({
     type: type === "any" ? undefined : type,
     errorStyle: refusal?.mild,
     operator: comparison,
+    showDropDown: arrowHidden ? "1" : undefined,
     allowBlank: blank ? "1" : undefined,
     showInputMessage: prompt && "1",
     showErrorMessage: refusal && "1",

@@ -89,6 +89,14 @@ describe("an entry rule of another program is written anew", () => {
     expect(after?.entryRules).toEqual(before?.entryRules);
   });
 
+  test("with the arrow of its list hidden", async () => {
+    const [before, after] = await writtenAnew(
+      '<dataValidations count="1"><dataValidation type="list" showDropDown="1" sqref="B2"><formula1>"a,b"</formula1></dataValidation></dataValidations>',
+    );
+    expect(after?.entryRules).toMatchObject([{ type: "list", arrowHidden: true }]);
+    expect(after?.entryRules).toEqual(before?.entryRules);
+  });
+
   test("where it only helps", async () => {
     const [before, after] = await writtenAnew(
       '<dataValidations count="1"><dataValidation sqref="B2" showInputMessage="1" promptTitle="Day" prompt="As in the log."/></dataValidations>',
