@@ -240,6 +240,35 @@ describe("a workbook from elsewhere", () => {
   });
 });
 
+test("a log is put in the order of a column that one formula fills, and back", async () => {
+  const workbench = await served.open();
+  const { page } = workbench;
+  await workbench.openTemplate("Blank workbook");
+  const log = { A1: "Day", B1: "Dose", C1: "Load", A2: "Mon", B2: "7", A3: "Tue", B3: "off", A4: "Wed", B4: "9", A5: "Thu", B5: "8" }; // biome-ignore format: a line
+  for (const [address, text] of Object.entries(log)) await workbench.type(address, text);
+  await workbench.type("C2", "=WETEND.EFFLUENT.COD(B2:B5,0.9,300,1.2)");
+  await workbench.type("D1", "Above 300");
+  await workbench.type("D2", "=FILTER(A2:A5,IFERROR(C2:C5>300,FALSE))");
+  expect(await openMenu(workbench, "C3")).toEqual([
+    "A2:D5 by column C (Load)",
+    "What one formula fills in many rows stays, and is computed anew.",
+  ]);
+  await page.keyboard.press("Escape");
+  await sort(workbench, "C3", "Ascending");
+  expect(await valuesOf(workbench, "A", 2, 5)).toEqual(["Mon", "Thu", "Wed", "Tue"]);
+  expect(await valuesOf(workbench, "C", 2, 5)).toEqual(["252", "288", "324", "#VALUE!"]);
+  expect((await workbench.read("D2")).value).toBe("Wed");
+  expect(await openMenu(workbench, "D2")).toEqual([
+    "The formula in D2 does not answer row by row: sort by another column.",
+  ]);
+  await page.keyboard.press("Escape");
+  await workbench.select("A2");
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => valuesOf(workbench, "A", 2, 5)).toEqual(["Mon", "Tue", "Wed", "Thu"]);
+  await expect.poll(() => valuesOf(workbench, "C", 2, 5)).toEqual(["252", "#VALUE!", "324", "288"]);
+  expect(workbench.errors).toEqual([]);
+});
+
 test("rows that are hidden stay where they are, and a column of formulas follows its names", async () => {
   const workbench = await served.open();
   const { page } = workbench;

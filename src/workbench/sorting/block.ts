@@ -3,13 +3,16 @@
  * cells around it, whole rows of it, without the lines that head it and the totals below.
  */
 import { holdsCell, overlap } from "../../workbook/areas";
-import type { Area, Cell, Table } from "../../workbook/book";
+import type { Area, Book, Cell, Table } from "../../workbook/book";
 import { regionsOf } from "../../workbook/formula/regions";
 import { bodyOf } from "../../workbook/layout/filled-in";
 
 export interface SeenSheet {
   readonly name: string;
-  readonly cells: ReadonlyMap<number, ReadonlyMap<number, Pick<Cell, "value" | "formula">>>;
+  readonly cells: ReadonlyMap<
+    number,
+    ReadonlyMap<number, Pick<Cell, "value" | "formula" | "spill">>
+  >;
   readonly tables: readonly Table[];
   readonly frozenRows: number;
   readonly isBold: (row: number, column: number) => boolean;
@@ -52,13 +55,13 @@ export function blockAt(sheet: SeenSheet, selected: Area, cell: Place): Block | 
 const valueAt = ({ cells }: SeenSheet, row: number, column: number) =>
   cells.get(row)?.get(column)?.value ?? null;
 
-const isFilled = ({ cells }: SeenSheet, row: number, column: number) => {
+export const isFilled = ({ cells }: SeenSheet, row: number, column: number) => {
   const { value, formula } = cells.get(row)?.get(column) ?? {};
   return formula !== undefined || (value !== undefined && value !== null && value !== "");
 };
 
 const count = (size: number, from: number) => Array.from({ length: size }, (_, at) => from + at);
-const linesOf = (area: Area | undefined) => (area ? count(area.rows, area.row) : []);
+export const linesOf = (area: Area | undefined) => (area ? count(area.rows, area.row) : []);
 const columnsOf = ({ column, columns }: Area) => count(columns, column);
 
 const filledIn = (sheet: SeenSheet, area: Area, row: number) =>
@@ -123,12 +126,7 @@ function headsOf(sheet: SeenSheet, region: Area): number {
 
 /** How many last lines compute from several cells above them in their own column. */
 function totalsOf(sheet: SeenSheet, body: Area): number {
-  const book = {
-    sheets: [{ name: sheet.name, cells: {} }],
-    definedNames: [],
-    tables: sheet.tables,
-    styles: {},
-  };
+  const book = bookOf(sheet);
   const sums = (row: number) =>
     columnsOf(body).some((column) => {
       const formula = sheet.cells.get(row)?.get(column)?.formula;
@@ -143,4 +141,14 @@ function totalsOf(sheet: SeenSheet, body: Area): number {
   const rows = linesOf(body).reverse();
   const totals = rows.findIndex((row) => !sums(row));
   return Math.max(totals, 0);
+}
+
+/** As far as the cells that formulas read depend on it: its tables, and what its formulas fill. */
+export function bookOf({ name, cells, tables }: SeenSheet): Book {
+  const filling = [...cells].map(([row, line]) => [
+    row,
+    Object.fromEntries([...line].filter(([, { spill }]) => spill)),
+  ]);
+  const sheets = [{ name, cells: Object.fromEntries(filling) }];
+  return { sheets, definedNames: [], tables, styles: {} };
 }

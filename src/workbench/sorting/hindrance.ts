@@ -1,11 +1,11 @@
 /** Why rows cannot be sorted, in a sentence. */
 import { addressOf, areaAddress } from "../../workbook/address";
-import { overlap } from "../../workbook/areas";
+import { holdsCell, overlap } from "../../workbook/areas";
 import type { Area } from "../../workbook/book";
+import type { Spill } from "./spills";
 
 export interface Surroundings {
-  /** What formulas fill, one cell or many. */
-  readonly spills: readonly Area[];
+  readonly spills: readonly Spill[];
   readonly merged: readonly Area[];
   /** Tables other than the one that is sorted. */
   readonly tables: readonly { readonly name: string; readonly area: Area }[];
@@ -13,20 +13,32 @@ export interface Surroundings {
 
 export function hindranceOf(
   area: Area,
+  column: number,
   { spills, merged, tables }: Surroundings,
 ): string | undefined {
   if (area.rows < 2) return "There are no two rows to sort here.";
   const table = tables.find((one) => overlap(one.area, area));
   if (table)
     return `${areaAddress(area)} also holds cells of the table ${table.name}: select those rows alone that are not beside it.`;
-  const spill = spills.find((one) => one.rows * one.columns > 1 && overlap(one, area));
-  if (spill)
-    return `The formula in ${addressOf(spill.row, spill.column)} fills ${areaAddress(spill)}: rows with a part of that cannot be sorted.`;
+  const touching = spills.filter((spill) => overlap(spill.area, area));
+  const isFilled = (one: number) => touching.some(({ area }) => holdsCell(area, area.row, one));
+  const columns = Array.from({ length: area.columns }, (_, at) => area.column + at);
+  const nothingMoves = columns.every(isFilled);
+  const torn = touching.find(
+    ({ alone, area }) => nothingMoves || !alone || (area.rows === 1 && area.columns > 1),
+  );
+  if (torn)
+    return `${formulaOf(torn)} fills ${areaAddress(torn.area)}: rows with a part of that cannot be sorted.`;
+  const sortedBy = touching.find((spill) => holdsCell(spill.area, spill.area.row, column));
+  if (sortedBy && !sortedBy.byRow)
+    return `${formulaOf(sortedBy)} does not answer row by row: sort by another column.`;
   const uneven = merged.find((one) => overlap(one, area) && !isInEveryRow(one, merged, area));
   if (uneven)
     return `The cells ${areaAddress(uneven)} are merged, and not in every row alike: such rows cannot be sorted.`;
   return undefined;
 }
+
+const formulaOf = ({ area }: Spill) => `The formula in ${addressOf(area.row, area.column)}`;
 
 function isInEveryRow({ column, columns, rows }: Area, merged: readonly Area[], area: Area) {
   const alike = merged.filter(

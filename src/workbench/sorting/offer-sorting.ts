@@ -72,6 +72,7 @@ export function offerSorting(
     const title = rows.title ? ` (${rows.title})` : "";
     return [
       `${areaAddress(rows.area)} by column ${columnName(rows.column)}${title}`,
+      ...(rows.filled.length > 0 ? [FILLED] : []),
       ...directions.map((direction) => ({
         label: labels[direction],
         more: orders[direction],
@@ -83,6 +84,8 @@ export function offerSorting(
     ];
   });
 }
+
+const FILLED = "What one formula fills in many rows stays, and is computed anew.";
 
 async function leftBehind({ lying }: Desk, { worksheet }: Sortable): Promise<string | undefined> {
   if (lying?.source.kind !== "file") return undefined;

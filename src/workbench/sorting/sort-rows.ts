@@ -8,8 +8,9 @@ import { FormulaDataModel } from "@univerjs/engine-formula";
 import { SheetsSelectionsService } from "@univerjs/sheets";
 import { toGrid } from "../../engine/dialect";
 import { areaOf } from "../../engine/ranges";
-import { type ReadCell, readCells, spilledRanges } from "../../engine/read-cells";
-import { holdsCell } from "../../workbook/areas";
+import { type ReadCell, readCells } from "../../engine/read-cells";
+import { holdsCell, overlap } from "../../workbook/areas";
+import type { Area } from "../../workbook/book";
 import { inMovedRow } from "../../workbook/formula/moved-row";
 import { isEditing, WHILE_EDITING } from "../editing";
 import { selectedPlace } from "../entry-check";
@@ -20,6 +21,7 @@ import { allTables } from "../typed-formulas";
 import { type Block, blockAt } from "./block";
 import { hindranceOf } from "./hindrance";
 import { type Direction, inOrder } from "./order";
+import { spillsBeside } from "./spills";
 
 /** The rows that would be sorted, and by which column. */
 export interface Sortable extends Block {
@@ -27,6 +29,8 @@ export interface Sortable extends Block {
   readonly workbook: Workbook;
   readonly worksheet: Worksheet;
   readonly cells: ReadonlyMap<number, ReadonlyMap<number, ReadCell>>;
+  /** What formulas fill beside the rows, and what stays there. */
+  readonly filled: readonly Area[];
 }
 
 /** Or the sentence why none can be. */
@@ -46,18 +50,21 @@ export function sortableRows(grid: Grid): Sortable | string {
   const isBold = (row: number, column: number) =>
     workbook.getStyles().getStyleByCell(worksheet.getCellRaw(row, column))?.bl === 1;
   const frozenRows = worksheet.getFreeze().ySplit;
-  const block = blockAt({ name, cells, tables, frozenRows, isBold }, areaOf(range), place);
+  const sheet = { name, cells, tables, frozenRows, isBold };
+  const block = blockAt(sheet, areaOf(range), place);
   if (!block) return nothing;
-  const hindrance = hindranceOf(block.area, {
-    spills: spilledRanges(model, worksheet).map(areaOf),
+  const spills = spillsBeside(sheet, block.area);
+  const hindrance = hindranceOf(block.area, place.column, {
+    spills,
     merged: worksheet.getMergeData().map(areaOf),
     tables: tables.filter(({ area }) => !holdsCell(area, place.row, place.column)),
   });
-  return hindrance ?? { ...block, column: place.column, workbook, worksheet, cells };
+  const filled = spills.map(({ area }) => area).filter((area) => overlap(area, block.area));
+  return hindrance ?? { ...block, column: place.column, workbook, worksheet, cells, filled };
 }
 
 export function sortRows(grid: Grid, rows: Sortable, direction: Direction): void {
-  const { area, column, workbook, worksheet, cells } = rows;
+  const { area, column, workbook, worksheet, cells, filled } = rows;
   const shown = Array.from({ length: area.rows }, (_, at) => area.row + at).filter((row) =>
     worksheet.getRowRawVisible(row),
   );
@@ -68,6 +75,7 @@ export function sortRows(grid: Grid, rows: Sortable, direction: Direction): void
     const from = order[at] as number;
     if (from === row) continue;
     for (let column = area.column; column < area.column + area.columns; column++) {
+      if (filled.some((one) => holdsCell(one, one.row, column))) continue;
       const source = cells.get(from)?.get(column);
       const place = worksheet.getCellRaw(row, column);
       if (!source && !place) continue;
