@@ -147,6 +147,8 @@ export interface BlockPart {
   readonly kind: "block";
   readonly at: string;
   readonly name?: string;
+  /** What the cells to type in hold: titles the help that is shown beside them. */
+  readonly label?: string;
   readonly rows: readonly (readonly (number | string | boolean | null)[])[];
   /** One for all, or one a column. */
   readonly look?: BlockLook | readonly BlockLook[];

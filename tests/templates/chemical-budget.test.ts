@@ -2,7 +2,7 @@ import { beforeAll, expect, test } from "vitest";
 import { cellAt } from "../../src/workbook/book";
 import type { PlannedBook } from "../../src/workbook/layout/planned";
 import { chemicalBudget } from "../../templates/plans/chemical-budget";
-import { alternatives, effluent, starch } from "../../templates/plans/harrow-fen/mill";
+import { effluent, starch } from "../../templates/plans/harrow-fen/mill";
 import { purchaseLoss, year } from "../../templates/plans/harrow-fen/year";
 import { computed, numberOf, valueNamed } from "./computed";
 import { typedOver } from "./typed-over";
@@ -58,17 +58,6 @@ test("the charge is the oxygen demand of what does not stay, at the price of the
     }),
   );
   expect(cents(numberOf(book, "chargeForYear"))).toBe(cents(charge));
-});
-
-test("at parity a kilogram kept of either costs the same, its loss paid for", () => {
-  const loss = starch.codFactor * effluent.treatmentPrice;
-  const perKept = (price: number, retention: number) =>
-    (price + (1 - retention) * loss) / retention;
-  const parity = numberOf(book, "parityPrice");
-  expect(perKept(parity, alternatives.nativeRetention)).toBeCloseTo(
-    perKept(starch.activePrice, numberOf(book, "retention")),
-    10,
-  );
 });
 
 test("the third quarter is explained by itself", () => {

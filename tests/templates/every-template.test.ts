@@ -8,7 +8,7 @@ import { storedFormula } from "../../src/workbook/formula/stored-form";
 import { tokensOf } from "../../src/workbook/formula/tokens";
 import { layOut } from "../../src/workbook/layout/lay-out";
 import type { PlannedBook } from "../../src/workbook/layout/planned";
-import type { ChartPart, InputPart } from "../../src/workbook/plan";
+import type { BlockPart, ChartPart, InputPart } from "../../src/workbook/plan";
 import { writeWorkbook } from "../../src/workbook/write/write-workbook";
 import { plans } from "../../templates/plans";
 import { computed, functionIds, names, recalculated, valueNamed } from "./computed";
@@ -143,10 +143,12 @@ describe.each(plans)("the template $id", (plan) => {
   });
 
   test("asks for nothing without saying what, and checks what is typed", () => {
-    const inputs = plan.sheets
-      .flatMap(({ parts }) => parts)
-      .filter((part): part is InputPart => part.kind === "input");
+    const parts = plan.sheets.flatMap((sheet) => sheet.parts);
+    const inputs = parts.filter((part): part is InputPart => part.kind === "input");
     expect(inputs.filter(({ allow, help }) => !allow || !help)).toEqual([]);
+    const blocks = parts.filter((part): part is BlockPart => part.kind === "block");
+    const asked = blocks.filter(({ look }) => look === "input");
+    expect(asked.filter(({ allow, help, label }) => !allow || !help || !label)).toEqual([]);
   });
 
   test("leaves no label cut off by the number beside it", () => {

@@ -109,7 +109,7 @@ export function placeBlock(draft: Draft, part: BlockPart): void {
       put(draft, row + line, column + index, cell);
       if (look === "input") {
         const area: Area = { row: row + line, column: column + index, rows: 1, columns: 1 };
-        allowIn(draft, area, { ...part, label: part.name ?? "" });
+        allowIn(draft, area, { ...part, label: part.label ?? "" });
       }
     });
   });

@@ -4,6 +4,7 @@ import { actualSheet } from "./actual";
 import { budgetSheet } from "./budget";
 import { chargeSheet } from "./charge";
 import { paritySheet } from "./parity";
+import { paritySamplesSheet } from "./parity-samples";
 import { varianceSheet } from "./variance";
 
 const question = "What will it cost, and why was it different?";
@@ -44,7 +45,7 @@ export const chemicalBudget: Plan = {
         ["Effluent charge", "Nothing: it prices the COD of the starch that is not retained."],
         [
           "Parity",
-          "This additive and another one: price, retention and effect. It says at which price the other is worth buying.",
+          "This additive and another one: price, retention, effect and oxygen demand, with the range of what is not known for sure. It says at which price the other is worth buying, and how sure that is. Parity samples holds a thousand draws.",
         ],
       ],
       notCovered:
@@ -58,5 +59,6 @@ export const chemicalBudget: Plan = {
     varianceSheet,
     chargeSheet,
     paritySheet,
+    paritySamplesSheet,
   ],
 };

@@ -1,6 +1,8 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { alternatives, starch } from "../harrow-fen/mill";
 import { down, fraction, heading, note, number, result } from "../parts/lines";
+import { parityPrice } from "./parity-price";
+import { parityRange } from "./parity-range";
 
 const inputs = [
   heading("This additive"),
@@ -30,10 +32,22 @@ const inputs = [
     to: 100,
     help: "1 where a kilogram kept does the same; from a dose ladder.",
   }),
+  number(
+    "otherCodFactor",
+    "Its chemical oxygen demand",
+    "g/g",
+    alternatives.nativeCodFactor,
+    "0.00",
+    {
+      to: 8,
+      help: "Measured on your own additive. 1.1 is typical of starch (1.0 to 1.18), 1.2 of polyacrylamide (0.9 to 1.35), from memory.",
+      note: "Starch: 1.1, from memory.",
+    },
+  ),
 ];
 
-const parity = (price: string, retention: string) =>
-  `WETEND.COST.PARITY(${price},{retention},${retention},{treatmentPrice}*{codFactor},{relativeEffect})`;
+const worth = (price: string, retention: string) =>
+  parityPrice(price, "{retention}", retention, "{relativeEffect}");
 
 const answer = [
   heading("Equal cost for equal effect"),
@@ -42,7 +56,7 @@ const answer = [
     "The other one is worth up to",
     "money/kg",
     "0.000",
-    parity("{price}", "{otherRetention}"),
+    worth("{price}", "{otherRetention}"),
     { headline: true },
   ),
   result(
@@ -60,8 +74,8 @@ const answer = [
     'IF({overParity}=0,"neither",IF({overParity}>0,"this additive","the other one"))',
   ),
   note(
-    "With the effluent charge of the sheet Budget, and the oxygen demand there for both. Below 0, its losses alone cost more than it brings. Not advice to buy.",
-    4,
+    "With the effluent charge of the sheet Budget, and of this additive the oxygen demand there. Below 0, its losses alone cost more than it brings. Not advice to buy.",
+    5,
   ),
 ];
 
@@ -71,7 +85,7 @@ const factors = [0.8, 1, 1.25];
 const grid: readonly Part[] = [
   {
     kind: "table",
-    at: "A21",
+    at: "A33",
     name: "steps",
     columns: [
       {
@@ -87,7 +101,7 @@ const grid: readonly Part[] = [
   },
   {
     kind: "block",
-    at: "B20",
+    at: "B32",
     name: "prices",
     look: "result",
     format: "0.000",
@@ -95,23 +109,23 @@ const grid: readonly Part[] = [
   },
   {
     kind: "block",
-    at: "B21",
+    at: "B33",
     firstRow: "header",
     format: "0.000",
     rows: [factors.map(() => "Worth (money/kg)")],
   },
   {
     kind: "spill",
-    at: "B22",
+    at: "B34",
     name: "worth",
-    formula: parity("{prices}", "{steps.retention}"),
+    formula: worth("{prices}", "{steps.retention}"),
     room: { rows: retentions.length, columns: factors.length },
     format: "0.000",
   },
   { kind: "rule", on: "{worth}", when: { below: "{otherPrice}" }, look: "warning" },
   {
     kind: "chart",
-    at: "A34",
+    at: "A46",
     width: 620,
     height: 320,
     chart: "curve",
@@ -128,7 +142,7 @@ const grid: readonly Part[] = [
   },
   {
     kind: "spill",
-    at: "E22",
+    at: "E34",
     name: "asked",
     headers: ["Asked (money/kg)"],
     formula: "{otherPrice}+0*{steps.retention}",
@@ -144,8 +158,9 @@ export const paritySheet: SheetPlan = {
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Price parity" },
     ...down("A3", inputs),
-    ...down("A14", answer),
-    ...down("A20", [note("Price of this additive (money/kg):")]),
+    ...down("A15", answer),
+    ...parityRange("A21"),
+    ...down("A32", [note("Price of this additive (money/kg):")]),
     ...grid,
   ],
 };

@@ -1,6 +1,6 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { year } from "../harrow-fen/year";
-import { down, heading, note, result, wholeNumber } from "../parts/lines";
+import { down, heading, note, result, sentence, wholeNumber } from "../parts/lines";
 import { byMonth, MONTH } from "./by-month";
 import { actualToDate, planToDate } from "./to-date";
 
@@ -94,13 +94,6 @@ const monthOf = (at: string, month: string): Part => ({
   rows: [[`=INDEX({actual.month},{${month}})`]],
 });
 
-const sentence = (at: string, formula: string): Part => ({
-  kind: "block",
-  at,
-  look: "body",
-  rows: [[`=${formula}`]],
-});
-
 const span = [
   heading("A quarter, or any span of months"),
   wholeNumber("firstMonth", "From month number", "", thirdQuarter.first, {
@@ -137,21 +130,21 @@ export const varianceSheet: SheetPlan = {
       when: { formula: "{cell}<>0" },
       look: "breach",
     },
-    sentence(
-      "A13",
-      inWords("{overspent}", "{budgeted}", [
-        "{priceVariance}",
-        "{usageVariance}",
-        "{activityVariance}",
-      ]),
-    ),
+    ...down("A13", [
+      sentence(
+        inWords("{overspent}", "{budgeted}", [
+          "{priceVariance}",
+          "{usageVariance}",
+          "{activityVariance}",
+        ]),
+      ),
+    ]),
     ...down("A15", span),
     monthOf("C16", "firstMonth"),
     monthOf("C17", "lastMonth"),
-    sentence(
-      "A23",
-      inWords("{spanOver}", spanBudget, ["{spanPrice}", "{spanUsage}", "{spanActivity}"]),
-    ),
+    ...down("A23", [
+      sentence(inWords("{spanOver}", spanBudget, ["{spanPrice}", "{spanUsage}", "{spanActivity}"])),
+    ]),
     ...down("A25", [heading("Month by month")]),
     {
       kind: "spill",

@@ -97,6 +97,7 @@ const trade: readonly Part[] = [
     kind: "block",
     at: "B28",
     name: "variations",
+    label: "Variation",
     look: "input",
     format: "0.0 %",
     rows: [variations],

@@ -25,7 +25,7 @@ export const additives = [
     price: alternatives.nativePrice,
     dose: 16,
     most: 20,
-    codFactor: 1.1,
+    codFactor: alternatives.nativeCodFactor,
     gain: 6.1,
     scale: 4.5,
     capacities: [0.8, 0.6, 0.2],

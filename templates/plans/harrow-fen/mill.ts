@@ -55,4 +55,5 @@ export const alternatives = {
   drainageCost: 0.35,
   nativePrice: 0.45,
   nativeRetention: 0.2,
+  nativeCodFactor: 1.1,
 } as const;

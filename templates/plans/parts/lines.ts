@@ -1,5 +1,12 @@
 import { addressOf, parseAddress } from "../../../src/workbook/address";
-import type { Allowed, InputPart, Part, ResultPart, TextPart } from "../../../src/workbook/plan";
+import type {
+  Allowed,
+  BlockPart,
+  InputPart,
+  Part,
+  ResultPart,
+  TextPart,
+} from "../../../src/workbook/plan";
 
 /** A day: what stands for one that was long ago is a slip of the hand. */
 export const day: Allowed = {
@@ -8,7 +15,11 @@ export const day: Allowed = {
 
 type Unplaced<P> = Omit<P, "at">;
 /** A part that takes one row. */
-export type Line = Unplaced<TextPart> | Unplaced<InputPart> | Unplaced<ResultPart>;
+export type Line =
+  | Unplaced<TextPart>
+  | Unplaced<InputPart>
+  | Unplaced<ResultPart>
+  | Unplaced<BlockPart>;
 
 /** Parts one below the other; null leaves a row free. A result that fails is marked. */
 export function down(at: string, lines: readonly (Line | null)[]): Part[] {
@@ -31,6 +42,12 @@ export const note = (text: string, span?: number): Line => ({
   ...(span === undefined ? {} : { span }),
 });
 export const body = (text: string): Line => ({ kind: "text", look: "body", text });
+/** Says in words what the numbers above it say. */
+export const sentence = (formula: string): Line => ({
+  kind: "block",
+  look: "body",
+  rows: [[`=${formula}`]],
+});
 export const caution = (text: string, span: number): Line => ({
   kind: "text",
   look: "caution",

@@ -27,6 +27,7 @@ const grid: readonly Part[] = [
     kind: "block",
     at: "B6",
     name: "prices",
+    label: "Price of starch",
     look: "input",
     format: "0.00",
     rows: [prices],
