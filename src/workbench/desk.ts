@@ -32,6 +32,7 @@ import {
   SetWorksheetRowIsAutoHeightMutation,
 } from "@univerjs/sheets";
 import type { Book, DefinedName } from "../workbook/book";
+import type { NamedFrame } from "../workbook/layout/filled-in";
 import type { PlannedBook, PlannedChart } from "../workbook/layout/planned";
 import type { OpenedWorkbook } from "../workbook/read/read-workbook";
 import { BesideCells } from "./following/beside-cells";
@@ -63,6 +64,8 @@ export interface AtFirst {
   /** What stood around the cells of each sheet. */
   readonly frames: readonly SheetFrame[];
   readonly definedNames: readonly DefinedName[];
+  /** What they held beside their cells. */
+  readonly beside: readonly NamedFrame[];
 }
 
 /** A person's changes of which the source knows nothing; the engine's own results are none. */
@@ -100,7 +103,7 @@ export class Desk {
   #changed = false;
   /** The sheets as they were when the workbook was opened. */
   #sheets: readonly NamedSheet[] = [];
-  #atFirst: AtFirst = { frames: [], definedNames: [] };
+  #atFirst: AtFirst = { frames: [], definedNames: [], beside: [] };
   #count = 0;
   /** What the sheets hold that the grid knows nothing of. */
   readonly beside: BesideCells;
@@ -154,6 +157,7 @@ export class Desk {
     this.#atFirst = {
       frames: now?.getSheets().map(frameOf) ?? [],
       definedNames: now ? namesIn(now, this.#names(now)) : [],
+      beside: this.beside.frame().sheets,
     };
   }
 

@@ -2,7 +2,7 @@
 import type { FunctionsMetadata } from "../build/built-functions";
 import { NAMESPACE } from "../help/reference";
 import { valuesCopy } from "../host/values-copy";
-import type { Book, Sheet } from "../workbook/book";
+import type { Book } from "../workbook/book";
 import { functionNames } from "../workbook/formula/stored-form";
 import { filledIn } from "../workbook/layout/filled-in";
 import type { PlannedBook } from "../workbook/layout/planned";
@@ -11,6 +11,7 @@ import { editsBetween } from "../workbook/patch/edits";
 import { layoutBetween } from "../workbook/patch/layout-edits";
 import { withLooks } from "../workbook/patch/look-edits";
 import { patchWorkbook } from "../workbook/patch/patch-workbook";
+import { ruleMoves } from "../workbook/patch/rule-areas";
 import { keptAtCells } from "../workbook/read/at-cells";
 import { readCharts } from "../workbook/read/charts";
 import { readWorkbook } from "../workbook/read/read-workbook";
@@ -66,12 +67,14 @@ export async function saveFile(
     const { opened } = source;
     const atFirst = asShown(opened.book, shown);
     const edits = withLooks(editsBetween(opened.book, book), atFirst, book);
+    const rules = movesOf(shown, filled);
     const { bytes, stale } = await patchWorkbook(opened, edits, names, {
       tables: book.tables,
       layout: layoutBetween(atFirst, book),
       definedNames: namesBetween(atFirst.definedNames, book.definedNames),
+      rules: new Map(rules.map(([name, { moves }]) => [name, moves])),
     });
-    return { bytes, notes: [...stale, ...(rulesStand(opened.book, filled) ? [] : [RULES_STAY])] };
+    return { bytes, notes: [...stale, ...stayNotes(rules.flatMap(([, { left }]) => left))] };
   }
   const bytes = await writeWorkbook(filled, names);
   return {
@@ -88,21 +91,20 @@ const asShown = ({ sheets, styles, tables }: Book, { frames, definedNames }: AtF
   styles: shownStyles(styles),
 });
 
-type Rules = Pick<Sheet, "entryRules" | "formats">;
+/** Of each sheet by its name, how its rules changed since the file was opened. */
+const movesOf = ({ beside }: AtFirst, { sheets }: Book) =>
+  sheets.flatMap((sheet) => {
+    const before = beside.find(({ name }) => name === sheet.name);
+    return before ? [[sheet.name, ruleMoves(before, sheet)] as const] : [];
+  });
 
-/** Whether each rule stands over the cells over which its file has it. */
-const rulesStand = (before: Book, now: Book): boolean => {
-  const places = ({ sheets }: Book) =>
-    JSON.stringify(
-      sheets.map(({ entryRules = [], formats = [] }: Rules) =>
-        [entryRules, formats].map((rules) => rules.map(({ area }) => area)),
-      ),
-    );
-  return places(before) === places(now);
-};
-
-const RULES_STAY =
-  "Entry rules and conditional formats stand in the saved file over the cells where they stood when it was opened, not over those that were put elsewhere since or that a table took in.";
+function stayNotes(left: readonly string[]): string[] {
+  if (left.length === 0) return [];
+  const kinds = [...new Set(left)].join(" and ");
+  return [
+    `${kinds.charAt(0).toUpperCase()}${kinds.slice(1)} whose cells were put elsewhere, or which read cells that were, stand in the saved file as they did when it was opened.`,
+  ];
+}
 
 const anew = (reshapings: readonly string[]) =>
   `In this file ${new Intl.ListFormat("en-GB").format(reshapings)}, so it was written anew: with cells, formulas, names, tables, formats as they are shown here, entry rules, conditional formats, and those charts that a template could have; without its pictures and all else that came with the file.`;

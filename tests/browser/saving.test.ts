@@ -161,7 +161,30 @@ test("A file from which a row is deleted keeps its rules, and what could not be 
   );
 });
 
-test("A file in which cells with rules were cut and put elsewhere says that its rules stay behind.", async () => {
+test("A table that takes in a row takes its rules along in a file that is saved in place.", async () => {
+  const relation = "http://schemas.openxmlformats.org/officeDocument/2006/relationships/table";
+  const table = rawWorkbook({
+    sheets: {
+      S: '<sheetData><row r="1"><c r="A1" t="str"><v>Dose</v></c></row><row r="2"><c r="A2"><v>1</v></c></row><row r="3"><c r="A3"><v>2</v></c></row></sheetData><conditionalFormatting sqref="A2:A3"><cfRule type="cellIs" dxfId="0" priority="1" operator="greaterThan"><formula>10</formula></cfRule></conditionalFormatting><dataValidations count="1"><dataValidation type="decimal" operator="greaterThan" showErrorMessage="1" sqref="A2:A3"><formula1>0</formula1></dataValidation></dataValidations><tableParts count="1"><tablePart r:id="rId1"/></tableParts>',
+    },
+    styles,
+    parts: {
+      "xl/worksheets/_rels/sheet1.xml.rels": `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="${relation}" Target="../tables/table1.xml"/></Relationships>`,
+      "xl/tables/table1.xml":
+        '<table xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" id="1" name="Runs" displayName="Runs" ref="A1:A3"><tableColumns count="1"><tableColumn id="1" name="Dose"/></tableColumns></table>',
+    },
+  });
+  await workbench.openFile("runs.xlsx", table);
+  await workbench.type("A4", "3");
+  const { book, sheet, notice } = await saved();
+  const area = { row: 1, column: 0, rows: 3, columns: 1 };
+  expect(book.tables[0]?.area.rows).toBe(4);
+  expect(sheet.entryRules).toMatchObject([{ area, from: "0" }]);
+  expect(sheet.formats).toMatchObject([{ area, formula: "A2>(10)" }]);
+  expect(notice).toBe("");
+});
+
+test("A file in which cells with rules were cut and put elsewhere says which of its rules stay behind.", async () => {
   const { page } = workbench;
   await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
   await workbench.openFile("own.xlsx", file);
@@ -174,7 +197,9 @@ test("A file in which cells with rules were cut and put elsewhere says that its 
   await expect.poll(async () => (await workbench.read("E4")).value).toBe("4");
   const { notice, sheet } = await saved();
   expect(sheet.cells[3]?.[4]?.value).toBe(4);
-  expect(notice).toMatch(/^Entry rules and conditional formats stand in the saved file/);
+  expect(sheet.entryRules).toMatchObject([{ area: { column: 4, rows: 4 } }]);
+  expect(sheet.formats?.[0]).toMatchObject({ area: { column: 0, rows: 4 } });
+  expect(notice).toMatch(/^Conditional formats whose cells were put elsewhere/);
 });
 
 test("The menus offer nothing that is lost by saving.", async () => {

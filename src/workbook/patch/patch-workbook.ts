@@ -9,6 +9,7 @@ import type { CellEdit, WorkbookEdits } from "./edits";
 import { patchFrame, patchSheetStates } from "./frame-patch";
 import type { LayoutEdits } from "./layout-edits";
 import { PackageEdits } from "./package-edits";
+import { patchRuleAreas, type RuleMoves } from "./rule-areas";
 import { patchSheet } from "./sheet-patch";
 import { staleParts } from "./stale";
 import { noStyles, StyleSheet } from "./style-sheet";
@@ -93,6 +94,8 @@ export interface Beside {
   readonly tables?: readonly Table[];
   readonly layout?: ReadonlyMap<string, LayoutEdits>;
   readonly definedNames?: ReturnType<typeof namesBetween>;
+  /** By the sheet's name. */
+  readonly rules?: ReadonlyMap<string, RuleMoves>;
 }
 
 /**
@@ -103,12 +106,17 @@ export async function patchWorkbook(
   opened: OpenedWorkbook,
   cells: WorkbookEdits,
   names: FunctionNames,
-  { tables = opened.book.tables, layout, definedNames }: Beside = {},
+  { tables = opened.book.tables, layout, definedNames, rules }: Beside = {},
 ): Promise<PatchedWorkbook> {
   const { file, part } = opened;
   const edits = new PackageEdits(file);
   await patchSheets(edits, opened, cells, names, layout);
   await patchTableAreas(edits, opened, tables);
+  for (const { name, path } of part.sheets) {
+    const moves = rules?.get(name);
+    if (moves && moves.size > 0)
+      edits.set(path, patchRuleAreas(path, await edits.text(path), moves));
+  }
   if (definedNames && definedNames.size > 0)
     edits.set(part.path, patchNames(part.path, await edits.text(part.path), definedNames, names));
   const bytes = await file.rewrite(edits.changes);
