@@ -24,6 +24,20 @@ export function common(one: Area, other: Area): Area | undefined {
   return { row, column, rows, columns };
 }
 
+/** The cells of the first area that the other does not have, in up to four areas. */
+export function without(area: Area, other: Area): Area[] {
+  const cut = common(area, other);
+  if (!cut) return [area];
+  const [below, right] = [cut.row + cut.rows, cut.column + cut.columns];
+  const beside = { ...area, row: cut.row, rows: cut.rows };
+  return [
+    { ...area, rows: cut.row - area.row },
+    { ...beside, columns: cut.column - area.column },
+    { ...beside, column: right, columns: area.column + area.columns - right },
+    { ...area, row: below, rows: area.row + area.rows - below },
+  ].filter(({ rows, columns }) => rows > 0 && columns > 0);
+}
+
 /** The smallest area that holds all of them, however many they are. */
 export const hull = (areas: readonly [Area, ...Area[]]): Area => areas.reduce(around);
 

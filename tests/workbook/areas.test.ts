@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { parseArea } from "../../src/workbook/address";
-import { holdsCell, hull, overlap } from "../../src/workbook/areas";
+import { areaAddress, parseArea } from "../../src/workbook/address";
+import { holdsCell, hull, overlap, without } from "../../src/workbook/areas";
 
 test.each([
   ["its first cell", 1, 1, true],
@@ -21,6 +21,15 @@ test.each([
 ])("%s and %s have a cell in common, or none, whichever is asked first", (one, other, expected) => {
   expect(overlap(parseArea(one), parseArea(other))).toBe(expected);
   expect(overlap(parseArea(other), parseArea(one))).toBe(expected);
+});
+
+test.each([
+  ["B2:D5", "C3:C4", ["B2:D2", "B3:B4", "D3:D4", "B5:D5"]],
+  ["B2:D5", "A1:Z3", ["B4:D5"]],
+  ["B2:D5", "B2:D5", []],
+  ["B2:D5", "E6", ["B2:D5"]],
+])("of %s without %s is left what the other does not have", (one, other, left) => {
+  expect(without(parseArea(one), parseArea(other)).map(areaAddress)).toEqual(left);
 });
 
 test("the hull of many areas holds them all, however many a log brings", () => {

@@ -18,7 +18,7 @@ import { type Grid, workbookOf } from "../grid";
 import { allTables } from "../typed-formulas";
 import { type ChartNow, followChart, type NameOf } from "./charts";
 import { type Followed, Follower, isGone } from "./follower";
-import { followRule, type RuleNow } from "./rules";
+import { followRule, type RuleNow, replaced } from "./rules";
 
 interface FollowedSheet {
   readonly sheetId: string;
@@ -128,7 +128,7 @@ export class BesideCells {
   /** All of it for the sheets as they are called now. */
   frame(): FrameNow {
     const charts = this.#charts.map((chart) => chart(this.#nameOf));
-    const entryRules = this.#entryRules.flatMap((rule) => rule(this.#nameOf));
+    const entryRules = replaced(this.#entryRules.flatMap((rule) => rule(this.#nameOf)));
     const formats = this.#formats.flatMap((rule) => rule(this.#nameOf));
     const shown = charts.filter((chart) => this.#nameOf(chart.sheetId) !== undefined);
     const broken = [...entryRules, ...formats].filter(({ rule }) => rule === undefined);

@@ -19,6 +19,8 @@ import { inserted, type Lines, moved, removed, strayed } from "./lines";
 export interface Followed {
   readonly sheetId: string;
   readonly area: Area;
+  /** Which move of cells put it there, counted from 1: what it lies on was there before. */
+  readonly putBy?: number;
 }
 
 export const isGone = ({ area }: Followed) => area.rows === 0 || area.columns === 0;
@@ -38,6 +40,7 @@ export class Follower {
   #done: Done[] = [];
   /** Whether something was undone that was not known to be done: what was before is lost. */
   #lost = false;
+  #moves = 0;
 
   constructor({ injector }: Pick<Grid, "injector">) {
     const commands = injector.get(ICommandService);
@@ -47,9 +50,10 @@ export class Follower {
     });
     commands.onCommandExecuted(({ id, params }) => {
       if (id === UndoCommandId) undoing = false;
-      const change = changeBy(id, params);
+      const change = changeBy(id, params, this.#moves + 1);
       if (change === undefined) return;
       if (undoing && this.#takeBack(id)) return;
+      if (id === MoveRangeMutation.id) this.#moves++;
       this.#done.push({ id, before: [...this.#areas] });
       this.#areas = this.#areas.map((parts) => parts.flatMap(change));
     });
@@ -113,10 +117,10 @@ interface Told {
   readonly to: { readonly subUnitId: string };
 }
 
-export function changeBy(id: string, params: unknown): Change | undefined {
+export function changeBy(id: string, params: unknown, move = 1): Change | undefined {
   if (!(id in opposite)) return undefined;
   const told = params as Told;
-  if (id === MoveRangeMutation.id) return carried(told);
+  if (id === MoveRangeMutation.id) return carried(told, move);
   const byRows = id === InsertRowMutation.id || id === RemoveRowMutation.id;
   const rows = byRows || id === MoveRowsMutation.id;
   const change = (lines: Lines): readonly Lines[] => {
@@ -138,7 +142,7 @@ const span = ({ startRow, endRow, startColumn, endColumn }: IRange, rows: boolea
     : { at: startColumn, count: endColumn - startColumn + 1 };
 
 function shifted(
-  { sheetId, area }: Followed,
+  { area, ...kept }: Followed,
   rows: boolean,
   change: (lines: Lines) => readonly Lines[],
 ): Followed[] {
@@ -147,12 +151,12 @@ function shifted(
     : { start: area.column, size: area.columns };
   return change(lines).map(({ start, size }) => {
     const moved = rows ? { row: start, rows: size } : { column: start, columns: size };
-    return { sheetId, area: { ...area, ...moved } };
+    return { ...kept, area: { ...area, ...moved } };
   });
 }
 
 /** Cells that are cut and put elsewhere take with them what lies among them; of what lies among others, too, a part. */
-function carried({ fromRange, toRange, from, to }: Told): Change {
+function carried({ fromRange, toRange, from, to }: Told, putBy: number): Change {
   const down = toRange.startRow - fromRange.startRow;
   const right = toRange.startColumn - fromRange.startColumn;
   return (followed) => {
@@ -160,7 +164,7 @@ function carried({ fromRange, toRange, from, to }: Told): Change {
     const taken = sheetId === from.subUnitId ? common(area, areaOf(fromRange)) : undefined;
     if (!taken) return [followed];
     const place = { row: taken.row + down, column: taken.column + right };
-    const moved = { sheetId: to.subUnitId, area: { ...taken, ...place } };
+    const moved = { sheetId: to.subUnitId, area: { ...taken, ...place }, putBy };
     return sameSize(taken, area) ? [moved] : [followed, moved];
   };
 }

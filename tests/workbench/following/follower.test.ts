@@ -110,7 +110,7 @@ describe("an area", () => {
     });
     expect(parts()).toEqual([
       { sheetId: "log", area },
-      { sheetId: "another", area: { row: 26, rows: 1, column: 6, columns: 1 } },
+      { sheetId: "another", area: { row: 26, rows: 1, column: 6, columns: 1 }, putBy: 1 },
     ]);
   });
 
@@ -123,7 +123,10 @@ describe("an area", () => {
       to: { subUnitId: "copy" },
     };
     commands.run({ id: MoveRangeMutation.id, params });
-    expect(now()).toEqual({ sheetId: "copy", area: { row: 10, rows: 3, column: 6, columns: 2 } });
+    expect(now()).toMatchObject({
+      sheetId: "copy",
+      area: { row: 10, rows: 3, column: 6, columns: 2 },
+    });
   });
 
   test("stands as in the beginning when all that moved was undone", () => {
