@@ -36,6 +36,12 @@ export interface Carried {
   readonly tableEnd?: { readonly name: string; readonly totalsRow: boolean };
 }
 
+/** Custom data of rows and columns. */
+export interface CarriedByLine {
+  /** The look of its cells in which nothing has stood yet. */
+  readonly look?: string;
+}
+
 type CellData = Record<number, Record<number, ICellData>>;
 
 function carry(cellData: CellData, row: number, column: number, carried: Carried): void {
@@ -47,32 +53,35 @@ function carry(cellData: CellData, row: number, column: number, carried: Carried
 
 type Lines = Readonly<Record<number, object>>;
 
-const merged = (sizes: Lines, hidden: Lines): Lines =>
-  Object.fromEntries(
-    Object.keys({ ...sizes, ...hidden }).map((line) => [
-      line,
-      { ...sizes[Number(line)], ...hidden[Number(line)] },
-    ]),
-  );
+/** What each of them says of a line. */
+const merged = (...all: readonly Lines[]): Lines => {
+  const lines: Record<string, object> = {};
+  for (const one of all)
+    for (const [line, says] of Object.entries(one)) lines[line] = { ...lines[line], ...says };
+  return lines;
+};
 
 function frame(sheet: Sheet & Partial<PlannedSheet>): Partial<IWorksheetData> {
   const { rows = 0, columns = 0 } = sheet.frozen ?? {};
   const hidden = (lines: readonly number[] | undefined) =>
     Object.fromEntries((lines ?? []).map((line) => [line, { hd: BooleanNumber.TRUE }]));
-  const sized = <T>(sizes: Readonly<Record<number, number>> | undefined, as: (size: number) => T) =>
-    Object.fromEntries(Object.entries(sizes ?? {}).map(([index, size]) => [index, as(size)]));
+  const each = <S, T>(lines: Readonly<Record<number, S>> | undefined, as: (says: S) => T) =>
+    Object.fromEntries(Object.entries<S>(lines ?? {}).map(([line, says]) => [line, as(says)]));
+  const looking = (look: string) => ({ custom: { look } satisfies CarriedByLine });
   return {
     hidden: sheet.hidden ? BooleanNumber.TRUE : BooleanNumber.FALSE,
     freeze: { xSplit: columns, ySplit: rows, startRow: rows || -1, startColumn: columns || -1 },
     defaultColumnWidth: USUAL_COLUMN_WIDTH,
     defaultRowHeight: USUAL_ROW_HEIGHT,
     columnData: merged(
-      sized(sheet.columnWidths, (width) => ({ w: Math.round(pixelsOfCharacters(width)) })),
+      each(sheet.columnWidths, (width) => ({ w: Math.round(pixelsOfCharacters(width)) })),
       hidden(sheet.hiddenColumns),
+      each(sheet.columnStyles, looking),
     ),
     rowData: merged(
-      sized(sheet.rowHeights, (height) => ({ h: pixelsOfPoints(height), ia: 0 })),
+      each(sheet.rowHeights, (height) => ({ h: pixelsOfPoints(height), ia: 0 })),
       hidden(sheet.hiddenRows),
+      each(sheet.rowStyles, looking),
     ),
     mergeData: (sheet.merged ?? []).map(rangeOf),
     showGridlines: sheet.gridlines === false ? BooleanNumber.FALSE : BooleanNumber.TRUE,

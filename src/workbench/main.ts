@@ -20,6 +20,7 @@ import { growTables } from "./growing-tables";
 import { keepTabInView } from "./keep-tab-in-view";
 import { keepKeys } from "./keys";
 import { loadBuiltFunctions } from "./load-functions";
+import { takeLookOfLine } from "./look-of-line";
 import { makeRoom } from "./make-room";
 import { nameControls } from "./name-controls";
 import { PanePlace } from "./pane-place";
@@ -154,6 +155,7 @@ async function start(): Promise<void> {
   new Choices(grid, () => status.tell(undefined));
   editAsWritten(grid);
   keepLookUnderText(grid);
+  takeLookOfLine(grid);
   refuseEntries(grid, computed, (said) => status.tell(said));
   checkPasted(grid, computed, (said) => status.tell(said));
   pasteSpilled(grid);

@@ -20,6 +20,9 @@ export interface Sheet {
   readonly columnWidths?: Readonly<Record<number, number>>;
   /** Height in points by row. */
   readonly rowHeights?: Readonly<Record<number, number>>;
+  /** Keys of Book.styles: how cells look in which nothing has stood yet. A row comes before a column. */
+  readonly rowStyles?: Readonly<Record<number, string>>;
+  readonly columnStyles?: Readonly<Record<number, string>>;
   /** In rising order. */
   readonly hiddenRows?: readonly number[];
   readonly hiddenColumns?: readonly number[];

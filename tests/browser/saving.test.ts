@@ -202,6 +202,31 @@ test("A file in which cells with rules were cut and put elsewhere says which of 
   expect(notice).toMatch(/^Conditional formats whose cells were put elsewhere/);
 });
 
+test("What is typed into a blank cell takes the look of its column or row, in the grid and in the saved file.", async () => {
+  const looks =
+    '<numFmts count="1"><numFmt numFmtId="164" formatCode="yyyy-mm-dd"/></numFmts><fonts count="2"><font/><font><b/></font></fonts><cellXfs count="3"><xf/><xf numFmtId="164" fontId="0"/><xf numFmtId="0" fontId="1"/></cellXfs>';
+  const styled =
+    '<cols><col min="2" max="3" width="12" style="1"/></cols><sheetData><row r="1"><c r="B1"><v>1</v></c></row><row r="3" s="2" customFormat="1"/></sheetData>';
+  await workbench.openFile(
+    "own.xlsx",
+    rawWorkbook({ sheets: { S: styled, T: "<sheetData/>" }, styles: looks }),
+  );
+  await workbench.type("B1", "2");
+  await workbench.type("C2", "46113");
+  await workbench.type("D2", "2.5");
+  await workbench.type("A3", "7");
+  await workbench.type("C4", "5%");
+  expect((await workbench.read("C2")).value).toBe("2026-04-01");
+  const { book, notice } = await saved();
+  expect(lookAt(book, 0, 1)).toBeUndefined();
+  expect(book.sheets[0]?.cells[1]?.[2]?.style).toBe(book.sheets[0]?.columnStyles?.[2]);
+  expect(lookAt(book, 1, 2)).toEqual({ format: "yyyy-mm-dd" });
+  expect(lookAt(book, 1, 3)).toBeUndefined();
+  expect(lookAt(book, 2, 0)).toMatchObject({ bold: true });
+  expect(lookAt(book, 3, 2)).toMatchObject({ format: "0%" });
+  expect(notice).toBe("");
+});
+
 test("The menus offer nothing that is lost by saving.", async () => {
   const { page } = workbench;
   await page.locator("[data-u-comp=slide-tab-item]").first().click({ button: "right" });

@@ -55,7 +55,7 @@ export class SheetReader implements XmlHandlers {
   #inAid = false;
 
   constructor(private readonly reading: Reading) {
-    this.#frame = new SheetFrame(reading.allowance);
+    this.#frame = new SheetFrame(reading.allowance, reading.styleCount);
     this.#rules = new SheetRules(reading.differences, reading.names, reading.allowance);
   }
 
