@@ -179,7 +179,7 @@ export type Allowed =
   | { readonly oneOf: readonly string[] }
   /** One of the cells of a table column, a spill or a block: "{additives.name}". */
   | { readonly listedIn: string }
-  | { readonly formula: string };
+  | { readonly formula: string; readonly words: string };
 
 export type Bound = number | string;
 

@@ -134,3 +134,23 @@ test("a sentence says how much more was spent, and mostly why", () => {
   const more = (span: typeof months) => sum(span.map((month) => month.actual - month.budget));
   expect(said).toEqual([months, quarter].map((span) => words(more(span), planned(span))));
 });
+
+test("an additive that is no starch is named once, and stands on every sheet", async () => {
+  const names = { additive: "cationic guar gum", otherAdditive: "xanthan gum" };
+  const { book } = await computed(typedOver(chemicalBudget, names));
+  const shown = book.sheets
+    .slice(1)
+    .flatMap(({ name, cells, charts = [] }) => [
+      ...Object.values(cells).flatMap((row) =>
+        Object.values(row).map(({ value }) => [name, `${value ?? ""}`] as const),
+      ),
+      ...charts.map(({ title }) => [name, title] as const),
+    ]);
+  const naming = shown.flatMap(([name, text]) => (text.startsWith(names.additive) ? [name] : []));
+  expect(naming).toEqual(["Budget", "Actual", "Variance", "Effluent charge", "Parity"]);
+  const typical = "Starch: 1.1, from memory.";
+  const rules = book.sheets.flatMap(({ entryRules }) => entryRules);
+  const rule = rules.find(({ prompt }) => prompt?.title === "Additive");
+  expect(rule?.refusal?.text).toBe("Give a name, not a number.");
+  expect(shown.filter(([, text]) => /starch/i.test(text) && text !== typical)).toEqual([]);
+});

@@ -94,7 +94,7 @@ function test(draft: Draft, area: Area, allow: Allowed, unit: string | undefined
     return { type: "list" as const, from, refusal: "Choose one from the list." };
   }
   const from = inFormula(draft.symbols, allow.formula, place);
-  return { type: "custom" as const, from, refusal: "This is not allowed here." };
+  return { type: "custom" as const, from, refusal: `Give ${allow.words}.` };
 }
 
 /** Notes what may be typed into an area, and what is shown while it is selected. */

@@ -1,6 +1,6 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { year } from "../harrow-fen/year";
-import { down, note, result } from "../parts/lines";
+import { computedNote, down, result } from "../parts/lines";
 import { byMonth, MONTH } from "./by-month";
 import { actualToDate, planToDate } from "./to-date";
 
@@ -21,7 +21,7 @@ const actual: Part = {
     },
     {
       key: "bought",
-      header: "Dry starch",
+      header: "Additive",
       unit: "kg",
       values: year.actual.bought,
       format: "#,##0",
@@ -78,9 +78,8 @@ export const actualSheet: SheetPlan = {
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Actual" },
     ...down("A2", [
-      note(
-        "Leave the months to come blank. September is the month of the log in the workbook dose-and-effluent, with one day overdosed.",
-        8,
+      computedNote(
+        '{additive}&": leave the months to come blank. September is the month of the log in the workbook dose-and-effluent, with one day overdosed."',
       ),
       result("monthsMade", "Months so far", "", "0", "IFERROR(MATCH(9E+307,{actual.output}),0)"),
       result("leftBlank", "Blank cells in them", "", "0", blankCells),
@@ -111,7 +110,7 @@ export const actualSheet: SheetPlan = {
       name: "spent",
       headers: [
         "Output (t)",
-        "Dry starch (kg)",
+        "Additive (kg)",
         "Cost (money)",
         "Cost (money/t)",
         "Cumulative (money)",
@@ -125,8 +124,8 @@ export const actualSheet: SheetPlan = {
       width: 900,
       height: 320,
       chart: "columns",
-      title: "Cost of the starch, against the budget",
-      alt: "A column a month: what the starch cost, with the budget of the month as a dashed line. The columns stand above the line from March to September but for a few, most of all in May and September.",
+      title: "Cost of the additive, against the budget",
+      alt: "A column a month: what the additive cost, with the budget of the month as a dashed line. The columns stand above the line from March to September but for a few, most of all in May and September.",
       x: { title: "Month" },
       y: { title: "Cost (money)", from: 0, format: "#,##0" },
       series: [

@@ -1,12 +1,12 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { effluent, starch } from "../harrow-fen/mill";
 import { purchaseLoss, year } from "../harrow-fen/year";
-import { down, fraction, heading, note, number } from "../parts/lines";
+import { down, fraction, heading, nameOf, number } from "../parts/lines";
 import { byMonth, MONTH } from "./by-month";
 
 const inputs = [
   heading("For the whole year"),
-  note(starch.name),
+  nameOf("additive", "Additive", starch.name, "Its name, as every sheet shows it."),
   fraction("loss", "Lost before the machine", purchaseLoss, {
     to: 0.5,
     help: "Share of what is bought that is never dosed: bags, spills, cooks thrown away.",
@@ -76,7 +76,7 @@ export const budgetSheet: SheetPlan = {
       name: "budget",
       headers: [
         "Output (t)",
-        "Dry starch (kg)",
+        "Additive (kg)",
         "Cost (money)",
         "Cost (money/t)",
         "Cumulative (money)",

@@ -1,6 +1,6 @@
 import type { Part, SheetPlan, SpillPart } from "../../../src/workbook/plan";
 import { year } from "../harrow-fen/year";
-import { down, heading, note, result } from "../parts/lines";
+import { computedNote, down, heading, note, result } from "../parts/lines";
 import { MONTH } from "./by-month";
 import { actualToDate, planToDate } from "./to-date";
 
@@ -76,8 +76,9 @@ export const chargeSheet: SheetPlan = {
   print: { pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Effluent charge" },
-    ...down("A3", [
-      heading("What the starch that is not retained costs as well"),
+    ...down("A2", [
+      computedNote("{additive}"),
+      heading("What the additive that is not retained costs as well"),
       result(
         "chargeForYear",
         "Charge for its COD so far",
@@ -91,13 +92,13 @@ export const chargeSheet: SheetPlan = {
       result("chargePlanned", "Planned for these months", "money", "#,##0", "SUM({plannedCharge})"),
       result(
         "fullCost",
-        "Starch and charge, per tonne",
+        "Additive and charge, per tonne",
         "money/t",
         "0.00",
         "({spentInAll}+{chargeForYear})/SUM({actual.output})",
       ),
       note(
-        "Not in the budget of the starch, as it is paid to the works. Starch lost before the machine is not charged here.",
+        "Not in the budget of the additive, as it is paid to the works. What is lost before the machine is not charged here.",
         6,
       ),
     ]),
@@ -109,7 +110,7 @@ export const chargeSheet: SheetPlan = {
       width: 720,
       height: 320,
       chart: "columns",
-      title: "Effluent charge for the starch",
+      title: "Effluent charge for the additive",
       alt: "Two columns a month: the planned charge and the actual one. The actual charge is highest above plan in April, May and September.",
       x: { title: "Month" },
       y: { title: "Charge (money)", from: 0, format: "#,##0" },

@@ -32,24 +32,24 @@ export const chemicalBudget: Plan = {
       typing: [
         [
           "Budget",
-          "Output, dose and price of each month as planned. The dose is the one that the workbook dose-and-effluent sets.",
+          "The additive's name; output, dose and price of each month as planned. The dose is the one that the workbook dose-and-effluent sets.",
         ],
         [
           "Actual",
-          "Output, starch used, price paid and retention of each month that is over. Months to come stay blank.",
+          "Output, additive used, price paid and retention of each month that is over. Months to come stay blank.",
         ],
         [
           "Variance",
           "The first and the last month of a quarter, or of any span. It splits the difference into price, usage and activity, to the cent.",
         ],
-        ["Effluent charge", "Nothing: it prices the COD of the starch that is not retained."],
+        ["Effluent charge", "Nothing: it prices the COD of the additive that is not retained."],
         [
           "Parity",
           "This additive and another one: price, retention, effect and oxygen demand, with the range of what is not known for sure. It says at which price the other is worth buying, and how sure that is. Parity samples holds a thousand draws.",
         ],
       ],
       notCovered:
-        "One additive: for a second one add the template again, and its sheets and names take a 2. Tax, interest, stock that changes over the year and fixed costs of the dosing plant are left out. A variance says where the money went, not who is to blame: a dirty furnish costs starch, too.",
+        "One additive: for a second one add the template again, and its sheets and names take a 2. Tax, interest, stock that changes over the year and fixed costs of the dosing plant are left out. A variance says where the money went, not who is to blame: a dirty furnish costs additive, too.",
       cautions: [
         "A cheaper additive may bring other hazards, other food-contact rules and another load to the effluent: ask before the change, not after.",
       ],

@@ -1,12 +1,21 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { alternatives, starch } from "../harrow-fen/mill";
-import { down, fraction, heading, note, number, result } from "../parts/lines";
+import {
+  computedNote,
+  down,
+  fraction,
+  heading,
+  nameOf,
+  note,
+  number,
+  result,
+} from "../parts/lines";
 import { parityPrice } from "./parity-price";
 import { parityRange } from "./parity-range";
 
 const inputs = [
   heading("This additive"),
-  note(starch.name),
+  computedNote("{additive}"),
   number("price", "Price", "money/kg", starch.activePrice, "0.000", {
     from: 0.0001,
     to: 1000,
@@ -18,7 +27,7 @@ const inputs = [
   }),
   null,
   heading("The other one"),
-  note("native maize starch"),
+  nameOf("otherAdditive", "Name", "native maize starch", "What the other additive is called."),
   number("otherPrice", "Price asked", "money/kg", alternatives.nativePrice, "0.000", {
     to: 1000,
     help: "Per kilogram of dry active additive, delivered.",

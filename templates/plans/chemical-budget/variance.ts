@@ -1,6 +1,6 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { year } from "../harrow-fen/year";
-import { down, heading, note, result, sentence, wholeNumber } from "../parts/lines";
+import { computedNote, down, heading, note, result, sentence, wholeNumber } from "../parts/lines";
 import { byMonth, MONTH } from "./by-month";
 import { actualToDate, planToDate } from "./to-date";
 
@@ -62,7 +62,7 @@ const bridge = [
     "ROUND(ABS({spentInAll}-{budgeted}-{overspent}),2)",
   ),
   note(
-    "Above 0, more was spent than budgeted. A: adverse, F: favourable. Activity is neither: more paper takes more starch.",
+    "Above 0, more was spent than budgeted. A: adverse, F: favourable. Activity is neither: more paper takes more additive.",
     6,
   ),
 ];
@@ -123,7 +123,7 @@ export const varianceSheet: SheetPlan = {
   print: { pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Variance" },
-    ...down("A3", bridge),
+    ...down("A2", [computedNote("{additive}"), ...bridge]),
     {
       kind: "rule",
       on: "{unexplained}",
@@ -184,7 +184,7 @@ export const varianceSheet: SheetPlan = {
       width: 760,
       height: 340,
       chart: "stacked columns",
-      title: "Why the starch cost more, or less, than the budget",
+      title: "Why the additive cost more, or less, than the budget",
       alt: "A stacked column a month: what price, usage and activity added to the cost above the line, or took from it below. Usage is adverse in spring and in September, price from July on.",
       x: { title: "Month" },
       y: { title: "Above the budget (money)", format: "#,##0" },

@@ -42,10 +42,27 @@ export const note = (text: string, span?: number): Line => ({
   ...(span === undefined ? {} : { span }),
 });
 export const body = (text: string): Line => ({ kind: "text", look: "body", text });
+/** What something is called: a text that headings elsewhere take over. */
+export const nameOf = (name: string, label: string, value: string, help: string): Line => ({
+  kind: "input",
+  name,
+  label,
+  unit: "",
+  value,
+  allow: { formula: "ISTEXT({cell})", words: "a name, not a number" },
+  help,
+});
+
 /** Says in words what the numbers above it say. */
 export const sentence = (formula: string): Line => ({
   kind: "block",
   look: "body",
+  rows: [[`=${formula}`]],
+});
+/** A note whose words are computed. */
+export const computedNote = (formula: string): Line => ({
+  kind: "block",
+  look: "note",
   rows: [[`=${formula}`]],
 });
 export const caution = (text: string, span: number): Line => ({
