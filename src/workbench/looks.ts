@@ -16,6 +16,8 @@ const aligned = {
   right: HorizontalAlign.RIGHT,
 } as const;
 
+const upright = { top: VerticalAlign.TOP, center: VerticalAlign.MIDDLE } as const;
+
 export function gridStyle(style: Style): IStyleData {
   const line = (colour: string | undefined) =>
     colour === undefined ? undefined : { s: BorderStyleTypes.THIN, cl: { rgb: colour } };
@@ -29,7 +31,8 @@ export function gridStyle(style: Style): IStyleData {
     ...(style.ink !== undefined && { cl: { rgb: style.ink } }),
     ...(style.fill !== undefined && { bg: { rgb: style.fill } }),
     ...(style.align !== undefined && { ht: aligned[style.align] }),
-    ...(style.wrap && { tb: WrapStrategy.WRAP, vt: VerticalAlign.TOP }),
+    ...(style.wrap && { tb: WrapStrategy.WRAP }),
+    ...(style.vertical !== undefined && { vt: upright[style.vertical] }),
     ...(style.border && { bd: { t: line(style.border.top), b: line(style.border.bottom) } }),
   };
 }
@@ -60,6 +63,7 @@ export const shownStyles = (styles: Book["styles"]): Book["styles"] =>
 
 export function styleOf(data: IStyleData): Style {
   const align = (["left", "center", "right"] as const).find((one) => aligned[one] === data.ht);
+  const vertical = (["top", "center"] as const).find((one) => upright[one] === data.vt);
   const ink = colourOf(data.cl?.rgb);
   const fill = colourOf(data.bg?.rgb);
   const top = colourOf(data.bd?.t?.cl?.rgb);
@@ -74,6 +78,7 @@ export function styleOf(data: IStyleData): Style {
     ...(ink !== undefined && { ink }),
     ...(fill !== undefined && { fill }),
     ...(align !== undefined && { align }),
+    ...(vertical !== undefined && { vertical }),
     ...(data.tb === WrapStrategy.WRAP && { wrap: true }),
     ...((top ?? bottom) !== undefined && {
       border: { ...(top && { top }), ...(bottom && { bottom }) },

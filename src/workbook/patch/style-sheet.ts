@@ -123,15 +123,16 @@ export class StyleSheet {
         borderId: `${this.#border(place("borderId"), after)}`,
         applyBorder: "1",
       }),
-      ...(differs("align", "wrap") && { applyAlignment: "1" }),
+      ...(differs("align", "vertical", "wrap") && { applyAlignment: "1" }),
     };
     const children = new Map(own.children);
-    if (differs("align", "wrap"))
+    if (differs("align", "vertical", "wrap"))
       children.set(
         "alignment",
         this.#child("alignment", {
           ...children.get("alignment")?.attributes,
           horizontal: after.align,
+          ...(differs("vertical") && { vertical: after.vertical }),
           wrapText: after.wrap ? "1" : undefined,
         }),
       );

@@ -136,9 +136,10 @@ class StyleLists {
     }
     const cell = this.cells.at(-1);
     if (name !== "alignment" || !cell) return;
-    const { horizontal } = attributes;
+    const { horizontal, vertical } = attributes;
     if (horizontal === "left" || horizontal === "center" || horizontal === "right")
       cell.align = horizontal;
+    if (vertical === "top" || vertical === "center") cell.vertical = vertical;
     if (isOn(attributes.wrapText)) cell.wrap = true;
   }
 }

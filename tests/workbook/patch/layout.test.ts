@@ -173,7 +173,7 @@ describe("the look of a cell", () => {
         ({ cells: { 0: { 0: { ...cells[0]?.[0], style: "new" } } } }) as Partial<Sheet>,
       { new: style },
     );
-  const was: Style = { format: "0.00", bold: true, size: 12 };
+  const was: Style = { format: "0.00", bold: true, size: 12, vertical: "top" };
 
   test.each<[string, Style, string]>([
     [
@@ -183,7 +183,7 @@ describe("the look of a cell", () => {
     ],
     [
       "no bold type",
-      { format: "0.00", size: 12 },
+      { format: "0.00", size: 12, vertical: "top" },
       '<font><sz val="12"/><color theme="1"/><name val="Georgia"/></font>',
     ],
     [
@@ -210,6 +210,11 @@ describe("the look of a cell", () => {
       "an alignment",
       { ...was, align: "right", wrap: true },
       '<alignment vertical="top" horizontal="right" wrapText="1"/><protection locked="0"/>',
+    ],
+    [
+      "the middle of its height",
+      { ...was, vertical: "center" },
+      '<alignment vertical="center"/><protection locked="0"/>',
     ],
   ])("gets %s, and keeps the rest of what its file says", async (_, style, entry) => {
     const { xml, part, again, stale } = await looking(style);

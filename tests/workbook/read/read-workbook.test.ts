@@ -179,6 +179,21 @@ test("lines below and through a text are read, and a border whose colour is not 
   expect(styles.s1).toEqual({ underline: true, strike: true, border: { bottom: "#000000" } });
 });
 
+test("where a text stands in its cell is read, the bottom as what is usual", async () => {
+  const aligned = ["top", "center", "bottom"].map(
+    (vertical) => `<xf><alignment vertical="${vertical}" wrapText="1"/></xf>`,
+  );
+  const { styles } = await read({
+    sheets: { S: "<sheetData/>" },
+    styles: `<cellXfs count="3">${aligned.join("")}</cellXfs>`,
+  });
+  expect(styles).toEqual({
+    s0: { vertical: "top", wrap: true },
+    s1: { vertical: "center", wrap: true },
+    s2: { wrap: true },
+  });
+});
+
 test("rows and columns that are hidden are read as such, with the size that they have when they are shown", async () => {
   const { sheets } = await read({
     sheets: {
