@@ -3,6 +3,7 @@ import type { FunctionsMetadata } from "../build/built-functions";
 import { NAMESPACE } from "../help/reference";
 import { valuesCopy } from "../host/values-copy";
 import type { Book } from "../workbook/book";
+import { answersWithBlock } from "../workbook/formula/future-functions";
 import { functionNames } from "../workbook/formula/stored-form";
 import { filledIn } from "../workbook/layout/filled-in";
 import type { PlannedBook } from "../workbook/layout/planned";
@@ -15,6 +16,7 @@ import { ruleMoves } from "../workbook/patch/rule-areas";
 import { keptAtCells } from "../workbook/read/at-cells";
 import { readCharts } from "../workbook/read/charts";
 import { readWorkbook } from "../workbook/read/read-workbook";
+import { withSpillFormats } from "../workbook/spill-formats";
 import { writeWorkbook } from "../workbook/write/write-workbook";
 import type { AtFirst, Source } from "./desk";
 import type { FrameNow } from "./following/beside-cells";
@@ -56,10 +58,11 @@ export interface ToSave {
  * rows, columns or sheets are others: then it is written anew, as a template always is.
  */
 export async function saveFile(
-  { book, frame, source, reshapings, atFirst: shown }: ToSave,
+  { book: onDesk, frame, source, reshapings, atFirst: shown }: ToSave,
   metadata: FunctionsMetadata,
 ): Promise<Saved> {
   const names = namesOf(metadata);
+  const book = withSpillFormats(onDesk, isNewTo(source), answersWithBlock);
   const { lost, unread, ...kept } = frame;
   const titled = source.kind === "template" ? titleOf(source.planned) : {};
   const filled = filledIn({ ...kept, ...titled }, book);
@@ -81,6 +84,16 @@ export async function saveFile(
     bytes,
     notes: [...(source.kind === "file" ? [anew(reshapings)] : []), ...lostNotes(lost, unread)],
   };
+}
+
+/** What formulas that came with it fill keeps its formats, though the grid shows those of what they show. */
+function isNewTo(source: Source): (formula: string) => boolean {
+  const { sheets } = source.kind === "file" ? source.opened.book : source.planned;
+  const formulas = sheets.flatMap(({ cells }) =>
+    Object.values(cells).flatMap((line) => Object.values(line).map(({ formula }) => formula)),
+  );
+  const known = new Set(formulas);
+  return (formula) => !known.has(formula);
 }
 
 /** What the grid made of a book when it was opened: nothing that it rounds or does not know is a change. */

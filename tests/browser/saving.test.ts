@@ -239,3 +239,23 @@ test("The menus offer nothing that is lost by saving.", async () => {
   await page.getByText("Freeze", { exact: true }).first().waitFor();
   expect(await page.getByText("Protect Rows And Columns").count()).toBe(0);
 });
+
+test("Dates that a new formula picks are saved as dates; those of one that came with the file as they came.", async () => {
+  const date = (address: string, day: number) => `<c r="${address}" s="1"><v>${day}</v></c>`;
+  const days = rawWorkbook({
+    sheets: {
+      S: `<sheetData><row r="1">${date("A1", 45_717)}<c r="B1" s="1"><f t="array" ref="B1:B2">_xlfn._xlws.FILTER(A1:A2,A1:A2&gt;0)</f><v>45717</v></c></row><row r="2">${date("A2", 45_718)}<c r="B2"><v>45718</v></c></row></sheetData>`,
+    },
+    styles:
+      '<cellXfs count="2"><xf numFmtId="0"/><xf numFmtId="14" applyNumberFormat="1"/></cellXfs>',
+  });
+  await workbench.openFile("days.xlsx", days);
+  await workbench.type("D1", "=FILTER(A1:A2,A1:A2>1)");
+  const { book } = await saved();
+  const formats = [0, 1].map((row) => [0, 1, 3].map((column) => lookAt(book, row, column)?.format));
+  expect(formats[0]?.[0]).toBeDefined();
+  expect(formats).toEqual([
+    [formats[0]?.[0], formats[0]?.[0], formats[0]?.[0]],
+    [formats[0]?.[0], undefined, formats[0]?.[0]],
+  ]);
+});
