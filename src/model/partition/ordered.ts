@@ -162,9 +162,10 @@ function requireConsistencies(consistencies: Vector, lastPosition: number): void
   let given = consistencies.length;
   while (given > lastPosition && consistencies[given - 1] === 0) given--;
   if (consistencies.length === 1 || given === lastPosition) return;
+  const each = lastPosition > 1 ? `, or ${lastPosition}: one for each position` : "";
   impossible(
     `The number of consistencies is ${given}, and the last position in use is ${lastPosition}. ` +
-      `Give one consistency, or ${lastPosition}: one for each position.`,
+      `Give one consistency${each}.`,
   );
 }
 

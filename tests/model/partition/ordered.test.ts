@@ -296,7 +296,12 @@ describe("is refused", () => {
     [
       "too few consistencies",
       { componentPositions: [1, 1, 3] },
-      "The number of consistencies is 2",
+      "The number of consistencies is 2, and the last position in use is 3. Give one consistency, or 3: one for each position.",
+    ],
+    [
+      "a consistency for a position that is not in use",
+      { componentPositions: [1, 1, 1] },
+      "The number of consistencies is 2, and the last position in use is 1. Give one consistency.",
     ],
     ["thickening", { consistencies: [0.008, 0.03] }, "The water falls from 99.2 to 32.3333 m³"],
     ["a dose without a position", { doses: [3, 4] }, "doses has 2 and dosePositions 1 number."],
