@@ -28,7 +28,6 @@ import { UniverSheetsFormulaUIPlugin } from "@univerjs/sheets-formula-ui";
 import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
 import { UniverSheetsNumfmtUIPlugin } from "@univerjs/sheets-numfmt-ui";
 import { UniverSheetsUIPlugin } from "@univerjs/sheets-ui";
-import { defaultTheme } from "@univerjs/themes";
 import { UniverUIPlugin } from "@univerjs/ui";
 import { executorsOf } from "../engine/executor";
 import { Failures } from "../engine/failures";
@@ -37,6 +36,7 @@ import { mend } from "../engine/mends/mend";
 import { descriptionsOf, findByAnyWord } from "./describe";
 import { fitNumbers } from "./fit-numbers";
 import { moveRulesWithTheirCells } from "./following/grid-formulas";
+import { gridTheme } from "./grid-theme";
 import { ownWords } from "./own-words";
 
 export interface Grid {
@@ -45,22 +45,6 @@ export interface Grid {
   readonly injector: Injector;
   readonly failures: Failures;
 }
-
-/** One accent for everything that the grid marks; its lighter and darker steps are mixed from it. */
-const accent = {
-  50: "#f2f8f8",
-  100: "#e7f3f2",
-  200: "#c5e0de",
-  300: "#9cc9c6",
-  400: "#4f9b98",
-  500: "#23807f",
-  600: "#0b6e6e",
-  700: "#095c5c",
-  800: "#074a4a",
-  900: "#053838",
-};
-
-const theme = { ...defaultTheme, primary: accent, indigo: accent };
 
 /** What its menus offer and no file of ours holds: colours of tabs, protection that protects nothing. */
 const unsaved = [
@@ -74,7 +58,7 @@ const unsaved = [
 
 export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: boolean): Grid {
   const univer = new Univer({
-    theme,
+    theme: gridTheme,
     darkMode: dark,
     logLevel: LogLevel.ERROR,
     locale: LocaleType.EN_US,

@@ -22,19 +22,22 @@ import { keepKeys } from "./keys";
 import { loadBuiltFunctions } from "./load-functions";
 import { takeLookOfLine } from "./look-of-line";
 import { makeRoom } from "./make-room";
+import { widenNameBox } from "./name-box";
 import { nameControls } from "./name-controls";
 import { PanePlace } from "./pane-place";
+import { pasteSpilled } from "./paste-spilled";
 import { keepLookUnderText } from "./paste-text";
-import { checkPasted, pasteSpilled } from "./pasting";
 import { refuseEntries } from "./refuse-entries";
 import { scrollPastFrozen } from "./scroll-to-cell";
 import { offerSorting } from "./sorting/offer-sorting";
 import { formatSpills } from "./spilled-formats";
 import { Status } from "./status";
 import { sumUp } from "./sums";
+import { tellBreaches } from "./tell-breaches";
 import { followTheme, isDark } from "./theme";
 import { translateTyped } from "./typed-formulas";
 import "./page.css";
+import "./grid-parts.css";
 
 const byId = <T extends HTMLElement>(id: string) => document.getElementById(id) as T;
 const title = byId("title");
@@ -157,7 +160,7 @@ async function start(): Promise<void> {
   keepLookUnderText(grid);
   takeLookOfLine(grid);
   refuseEntries(grid, computed, (said) => status.tell(said));
-  checkPasted(grid, computed, (said) => status.tell(said));
+  tellBreaches(grid, computed, (said) => status.tell(said));
   pasteSpilled(grid);
   let circleTold = false;
   followSpills(grid, async (circular) => {
@@ -178,6 +181,7 @@ async function start(): Promise<void> {
   keepKeys(grid);
   offerSorting(grid, desk, byId("sort"), tell);
   nameControls(byId("grid"));
+  widenNameBox(grid, byId("grid"), (said) => status.tell(said));
   keepTabInView(byId("grid"));
   followTheme(grid);
   describeFunctions(grid, loaded);

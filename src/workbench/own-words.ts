@@ -4,7 +4,10 @@ import { sortingWords } from "./sorting/words";
 /** The grid's words, but ours where they leave out what a person should know, call the grid by its name, or name what we add. */
 export function ownWords(): typeof words {
   const all = structuredClone(words);
-  const { sheetConfig } = all["sheets-ui"];
+  const { sheetConfig, rightClick, definedName } = all["sheets-ui"];
+  rightClick.insertColsLeftSuffix = "columns left";
+  rightClick.insertColsRightSuffix = "columns right";
+  definedName.managerTitle = "Manage names";
   sheetConfig.deleteSheetContent =
     "Delete this sheet and all that is on it? This cannot be undone, and formulas that read it will show #REF!.";
   sheetConfig.deleteLargeSheetContent = sheetConfig.deleteSheetContent;

@@ -41,16 +41,11 @@ function selectedFormats(grid: Grid): (string | undefined)[] {
   if (!sheet) return [];
   const formats: (string | undefined)[] = [];
   for (const { range } of selections) {
-    const lastRow = lastOf(range.endRow, sheet.getRowCount());
-    const lastColumn = lastOf(range.endColumn, sheet.getColumnCount());
-    for (let row = range.startRow || 0; row <= lastRow; row++)
+    for (let row = range.startRow; row <= range.endRow; row++)
       if (sheet.getRowVisible(row))
-        for (let column = range.startColumn || 0; column <= lastColumn; column++)
+        for (let column = range.startColumn; column <= range.endColumn; column++)
           if (typeof valueAt(grid, sheet, row, column) === "number")
             formats.push(patternAt(grid, sheet, row, column));
   }
   return formats;
 }
-
-/** A whole column names no rows. */
-const lastOf = (end: number, count: number) => (Number.isNaN(end) ? count - 1 : end);

@@ -191,6 +191,67 @@ describe("the clipboard", () => {
   });
 });
 
+test("What is filled into cells and breaks their rule is told as what is pasted is.", async () => {
+  await workbench.openTemplate("Dose and effluent");
+  await workbench.show("Log");
+  const { page } = workbench;
+  const said = () => page.locator("#status .message").textContent();
+  await goTo("B4:B7");
+  await page.keyboard.press("Control+d");
+  await expect
+    .poll(said)
+    .toMatch(/^3 filled cells break the rules for their entries, the first is B5\. [A-Z].+\.$/);
+  expect(await value("B7")).toBe(await value("B4"));
+  await goTo("B20:B21");
+  await page.keyboard.press("Control+d");
+  await expect.poll(() => value("B21")).toBe(await value("B20"));
+  await expect.poll(said).not.toContain("filled");
+});
+
+describe("the name box", () => {
+  const go = async (address: string) => {
+    const box = workbench.page.getByLabel("Cell or name to go to");
+    await box.fill(address);
+    await box.press("Enter");
+  };
+  const shown = async () => {
+    const { page } = workbench;
+    const tab = page.locator("main [role=tab][aria-selected=true]");
+    return `${await tab.textContent()}: ${await page.locator("#status .address").textContent()}`;
+  };
+  const sum = () => workbench.page.getByText(/^Sum: /).textContent();
+
+  beforeAll(() => workbench.openTemplate("Dose and effluent"));
+
+  test("takes cells of another sheet, and gives the keys back to the grid", async () => {
+    await go("Log!A5");
+    await expect.poll(shown).toBe("Log: A5");
+    await workbench.page.keyboard.press("ArrowDown");
+    await expect.poll(shown).toBe("Log: A6");
+    await go("'thirty days'!$B$4:$B$5");
+    await expect.poll(shown).toBe("Thirty days: B4");
+    await go("Log!B5:B6");
+    await expect.poll(sum).toBe("Sum: 686");
+  });
+
+  test("adds whole columns and rows up", async () => {
+    await go("Log!B:B");
+    await expect.poll(sum).toBe("Sum: 10,081");
+    await go("C:C");
+    await expect.poll(sum).toBe("Sum: 0.294");
+    await go("'Thirty days'!5:6");
+    await expect.poll(sum).toBe("Sum: 3,559.366");
+  });
+
+  test("says which sheet is not there", async () => {
+    await go("Lgo!A5");
+    await expect
+      .poll(() => workbench.page.locator("#status .message").textContent())
+      .toBe("There is no sheet with the name Lgo.");
+    expect(await shown()).toBe("Thirty days: A5");
+  });
+});
+
 test("The tab of the sheet that is shown stays in view where the strip is narrow.", async () => {
   const narrow = await served.open({ viewport: { width: 320, height: 700 } });
   const { page } = narrow;

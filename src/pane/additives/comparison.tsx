@@ -9,7 +9,7 @@ import { entryValue, keyOf, type Listed } from "./items";
 import { LowToHigh } from "./low-to-high";
 
 const useStyles = makeStyles({
-  table: { width: "100%", tableLayout: "fixed", borderCollapse: "collapse" },
+  table: { width: "100%", tableLayout: "fixed", borderCollapse: "collapse", hyphens: "auto" },
   head: {
     padding: "4px 8px 4px 0",
     textAlign: "start",
