@@ -150,7 +150,7 @@ export function workbench() {
     optimization: { nodeEnv: "production" },
     plugins: [
       ownPlace,
-      new GridBundle(path.join(root, "src/workbench/grid-packages.ts")),
+      new GridBundle(path.join(root, "src/workbench/grid/grid-packages.ts")),
       new HtmlWebpackPlugin({ template: "./src/workbench/page.html", filename: "workbench.html" }),
     ],
   };

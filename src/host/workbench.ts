@@ -1,8 +1,8 @@
 import { NAMESPACE } from "../help/reference";
-import { type Computed, computeAll } from "../workbench/computed";
 import type { Desk } from "../workbench/desk";
-import type { Grid } from "../workbench/grid";
-import { reveal } from "../workbench/reveal";
+import { type Computed, computeAll } from "../workbench/grid/computed";
+import type { Grid } from "../workbench/grid/grid";
+import { reveal } from "../workbench/view/reveal";
 import type { CallRecord } from "./call-record";
 import { HostRefusal, type SheetHost } from "./host";
 import { addSheets } from "./workbench/add-sheets";

@@ -35,12 +35,12 @@ import type { Book, DefinedName } from "../workbook/book";
 import type { NamedFrame } from "../workbook/layout/filled-in";
 import type { PlannedBook, PlannedChart } from "../workbook/layout/planned";
 import type { OpenedWorkbook } from "../workbook/read/read-workbook";
+import { gridBook } from "./book/grid-book";
+import { openedSheets } from "./book/opened-sheets";
+import { frameOf, namesIn, readGrid, type SheetFrame } from "./book/read-grid";
+import { type NamedSheet, reshapings } from "./book/reshaped";
 import { BesideCells } from "./following/beside-cells";
-import { type Grid, workbookOf } from "./grid";
-import { gridBook } from "./grid-book";
-import { openedSheets } from "./opened-sheets";
-import { frameOf, namesIn, readGrid, type SheetFrame } from "./read-grid";
-import { type NamedSheet, reshapings } from "./reshaped";
+import { type Grid, workbookOf } from "./grid/grid";
 
 /** Where a workbook came from: saving keeps what the grid does not show of it. */
 export type Source =

@@ -1,7 +1,7 @@
 /** Keys that reach the grid from beside it: undoing, and all of them after a press on a tab or a button. */
 import { ICommandService, RedoCommand, UndoCommand } from "@univerjs/core";
 import { ILayoutService } from "@univerjs/ui";
-import type { Grid } from "./grid";
+import type { Grid } from "./grid/grid";
 
 /** Where a person types, or answers a question, undoing is not the grid's; its own cells are such a place. */
 const OWN_UNDO =

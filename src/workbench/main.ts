@@ -6,36 +6,36 @@ import { CallRecord } from "../host/call-record";
 import { layOut } from "../workbook/layout/lay-out";
 import type { Plan } from "../workbook/plan";
 import { WorkbookRefusal } from "../workbook/workbook-refusal";
-import { blankWorkbook } from "./blank-workbook";
-import { Choices } from "./choices";
-import { circleNotice } from "./circle-notice";
-import { Computed } from "./computed";
+import { blankWorkbook } from "./book/blank-workbook";
+import { takeLookOfLine } from "./book/look-of-line";
 import { Desk, type Lying } from "./desk";
 import { dropDown } from "./drop-down";
-import { editAsWritten } from "./edited-formulas";
-import { followSheets } from "./follow-sheets";
-import { followSpills } from "./follow-spills";
-import { describeFunctions, openGrid } from "./grid";
-import { growTables } from "./growing-tables";
-import { keepTabInView } from "./keep-tab-in-view";
+import { Choices } from "./entries/choices";
+import { pasteSpilled } from "./entries/paste-spilled";
+import { keepLookUnderText } from "./entries/paste-text";
+import { refuseEntries } from "./entries/refuse-entries";
+import { tellBreaches } from "./entries/tell-breaches";
+import { editAsWritten } from "./formulas/edited-formulas";
+import { followSheets } from "./formulas/follow-sheets";
+import { followSpills } from "./formulas/follow-spills";
+import { translateTyped } from "./formulas/typed-formulas";
+import { Computed } from "./grid/computed";
+import { describeFunctions, openGrid } from "./grid/grid";
+import { makeRoom } from "./grid/make-room";
+import { nameControls } from "./grid/name-controls";
 import { keepKeys } from "./keys";
 import { loadBuiltFunctions } from "./load-functions";
-import { takeLookOfLine } from "./look-of-line";
-import { makeRoom } from "./make-room";
 import { widenNameBox } from "./name-box";
-import { nameControls } from "./name-controls";
 import { PanePlace } from "./pane-place";
-import { pasteSpilled } from "./paste-spilled";
-import { keepLookUnderText } from "./paste-text";
-import { refuseEntries } from "./refuse-entries";
-import { scrollPastFrozen } from "./scroll-to-cell";
 import { offerSorting } from "./sorting/offer-sorting";
-import { formatSpills } from "./spilled-formats";
-import { Status } from "./status";
-import { sumUp } from "./sums";
-import { tellBreaches } from "./tell-breaches";
-import { followTheme, isDark } from "./theme";
-import { translateTyped } from "./typed-formulas";
+import { circleNotice } from "./status/circle-notice";
+import { Status } from "./status/status";
+import { sumUp } from "./status/sums";
+import { growTables } from "./tables/growing-tables";
+import { keepTabInView } from "./view/keep-tab-in-view";
+import { scrollPastFrozen } from "./view/scroll-to-cell";
+import { formatSpills } from "./view/spilled-formats";
+import { followTheme, isDark } from "./view/theme";
 import "./page.css";
 import "./grid-parts.css";
 
@@ -84,7 +84,7 @@ async function start(): Promise<void> {
     if (!mayPutAway()) return;
     tell(undefined);
     try {
-      const { openFile } = await import("./files");
+      const { openFile } = await import("./book/files");
       const source = await openFile(file, metadata);
       put({ title: file.name, fileName: file.name, source });
     } catch (problem) {
@@ -104,7 +104,7 @@ async function start(): Promise<void> {
   async function save(): Promise<void> {
     const { lying } = desk;
     if (!lying) return;
-    const { saveFile } = await import("./files");
+    const { saveFile } = await import("./book/files");
     const { bytes, notes } = await saveFile(toSave(lying), metadata);
     download(bytes, lying.fileName);
     desk.saved();
@@ -114,7 +114,7 @@ async function start(): Promise<void> {
   async function saveValuesCopy(): Promise<void> {
     const { lying } = desk;
     if (!lying) return;
-    const { saveValues } = await import("./files");
+    const { saveValues } = await import("./book/files");
     const { bytes, notes } = await saveValues(toSave(lying), metadata);
     download(bytes, lying.fileName.replace(/\.[^.]*$/, ".values.xlsx"));
     tell(notes.length > 0 ? notes.join(" ") : undefined);

@@ -1,6 +1,6 @@
 /** What people change of a workbook beside its values is in the file that they save. */
 import { beforeEach, expect, inject, test } from "vitest";
-import { USUAL_COLUMN_WIDTH, USUAL_ROW_HEIGHT } from "../../src/workbench/grid-book";
+import { USUAL_COLUMN_WIDTH, USUAL_ROW_HEIGHT } from "../../src/workbench/book/grid-book";
 import type { Book, Sheet, Style } from "../../src/workbook/book";
 import { functionNames } from "../../src/workbook/formula/stored-form";
 import { readWorkbook } from "../../src/workbook/read/read-workbook";

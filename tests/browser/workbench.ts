@@ -2,7 +2,7 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { readFile } from "node:fs/promises";
 import path from "node:path";
 import type { Browser, Page } from "playwright-core";
-import { USUAL_ROW_HEIGHT } from "../../src/workbench/grid-book";
+import { USUAL_ROW_HEIGHT } from "../../src/workbench/book/grid-book";
 
 const root = path.join(import.meta.dirname, "../..");
 

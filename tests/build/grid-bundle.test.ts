@@ -5,7 +5,7 @@ import { packageOf } from "../../src/build/licences";
 
 vi.setConfig({ testTimeout: 60_000 });
 
-const entry = path.join(import.meta.dirname, "../../src/workbench/grid-packages.ts");
+const entry = path.join(import.meta.dirname, "../../src/workbench/grid/grid-packages.ts");
 
 test("what the grid's packages ask for but a page has no use for stays out of it", async () => {
   const { metafile } = await bundleGrid(entry, "/grid");

@@ -16,10 +16,10 @@ import {
   DeleteConditionalRuleMutation,
 } from "@univerjs/sheets-conditional-formatting";
 import { gridNames } from "../../engine/snapshot";
+import { gridBook } from "../../workbench/book/grid-book";
+import { gridRules } from "../../workbench/book/grid-rules";
 import type { Desk } from "../../workbench/desk";
-import type { Grid } from "../../workbench/grid";
-import { gridBook } from "../../workbench/grid-book";
-import { gridRules } from "../../workbench/grid-rules";
+import type { Grid } from "../../workbench/grid/grid";
 import type { Taken } from "../../workbook/layout/free-names";
 import type { PlannedBook } from "../../workbook/layout/planned";
 import { openWorkbook, refuseWhileEditing } from "./sheet";

@@ -1,6 +1,6 @@
 import { NAMESPACE } from "../../help/reference";
-import type { Grid } from "../../workbench/grid";
-import { failingCells, formulaAt } from "../../workbench/seen-cells";
+import type { Grid } from "../../workbench/grid/grid";
+import { failingCells, formulaAt } from "../../workbench/grid/seen-cells";
 import { addressOf, sheetPrefix } from "../../workbook/address";
 import type { FailedCell } from "../host";
 import { openWorkbook } from "./sheet";

@@ -1,8 +1,8 @@
 import type { ICellData, Worksheet } from "@univerjs/core";
 import { gridValue } from "../../engine/snapshot";
-import type { Grid } from "../../workbench/grid";
-import type { Carried } from "../../workbench/grid-book";
-import { allTables } from "../../workbench/typed-formulas";
+import type { Carried } from "../../workbench/book/grid-book";
+import { allTables } from "../../workbench/formulas/typed-formulas";
+import type { Grid } from "../../workbench/grid/grid";
 import { overlap } from "../../workbook/areas";
 import type { Area } from "../../workbook/book";
 import { freeWord } from "../../workbook/layout/free-names";

@@ -1,6 +1,6 @@
-import type { Grid } from "../../workbench/grid";
-import { valueAt } from "../../workbench/seen-cells";
-import { allTables } from "../../workbench/typed-formulas";
+import { allTables } from "../../workbench/formulas/typed-formulas";
+import type { Grid } from "../../workbench/grid/grid";
+import { valueAt } from "../../workbench/grid/seen-cells";
 import type { SheetTable } from "../host";
 import { addressIn, openWorkbook, shown } from "./sheet";
 

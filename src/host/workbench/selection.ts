@@ -5,9 +5,9 @@ import {
   SheetsSelectionsService,
 } from "@univerjs/sheets";
 import { areaOf } from "../../engine/ranges";
-import type { Computed } from "../../workbench/computed";
-import { type Grid, workbookOf } from "../../workbench/grid";
-import { anchorOf } from "../../workbench/seen-cells";
+import type { Computed } from "../../workbench/grid/computed";
+import { type Grid, workbookOf } from "../../workbench/grid/grid";
+import { anchorOf } from "../../workbench/grid/seen-cells";
 import type { Selection, Stop } from "../host";
 import { addressIn, sheetCell } from "./sheet";
 

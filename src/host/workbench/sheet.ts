@@ -1,7 +1,7 @@
 import type { Workbook, Worksheet } from "@univerjs/core";
-import { isEditing, WHILE_EDITING } from "../../workbench/editing";
-import { type Grid, workbookOf } from "../../workbench/grid";
-import { formulaAt, valueAt } from "../../workbench/seen-cells";
+import { isEditing, WHILE_EDITING } from "../../workbench/grid/editing";
+import { type Grid, workbookOf } from "../../workbench/grid/grid";
+import { formulaAt, valueAt } from "../../workbench/grid/seen-cells";
 import { addressOf, areaAddress, parseArea, sheetPrefix } from "../../workbook/address";
 import { type Area, isError, type Value } from "../../workbook/book";
 import { type CellValue, HostRefusal, type SheetCell } from "../host";

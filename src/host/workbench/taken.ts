@@ -1,6 +1,6 @@
 import { IDefinedNamesService } from "@univerjs/engine-formula";
-import type { Grid } from "../../workbench/grid";
-import { allTables } from "../../workbench/typed-formulas";
+import { allTables } from "../../workbench/formulas/typed-formulas";
+import type { Grid } from "../../workbench/grid/grid";
 import type { Taken } from "../../workbook/layout/free-names";
 import { openWorkbook } from "./sheet";
 

@@ -2,8 +2,8 @@ import type { Worksheet } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/engine-formula";
 import { areaOf } from "../../engine/ranges";
 import { spilledRanges } from "../../engine/read-cells";
-import { type Grid, workbookOf } from "../grid";
-import { valueAt } from "../seen-cells";
+import { type Grid, workbookOf } from "../grid/grid";
+import { valueAt } from "../grid/seen-cells";
 import type { ShownCells } from "./shown-cells";
 
 /** The cells of the grid, as charts see them. */

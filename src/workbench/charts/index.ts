@@ -1,10 +1,10 @@
 /** Pictures of the charts of the sheet that is shown, drawn when the numbers have been computed. */
 import { ICommandService } from "@univerjs/core";
 import { SetWorksheetActiveOperation } from "@univerjs/sheets";
-import type { Computed } from "../computed";
 import type { Desk } from "../desk";
 import type { ChartNow } from "../following/charts";
-import { type Grid, workbookOf } from "../grid";
+import type { Computed } from "../grid/computed";
+import { type Grid, workbookOf } from "../grid/grid";
 import { drawChart, noteOf } from "./draw";
 import { cellsOfGrid } from "./grid-cells";
 import { ChartLayer, type PlacedChart } from "./layer";

@@ -7,7 +7,7 @@
 import { IRenderManagerService, SHEET_VIEWPORT_KEY } from "@univerjs/engine-render";
 import { SheetSkeletonManagerService } from "@univerjs/sheets-ui";
 import type { Corner } from "../following/charts";
-import { type Grid, workbookOf } from "../grid";
+import { type Grid, workbookOf } from "../grid/grid";
 
 /** What stays lies over what scrolls. */
 const PANES = [

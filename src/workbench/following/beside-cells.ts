@@ -14,8 +14,8 @@ import {
   type PlannedTable,
 } from "../../workbook/layout/planned";
 import type { ConditionalFormat, EntryRule } from "../../workbook/sheet-rules";
-import { type Grid, workbookOf } from "../grid";
-import { allTables } from "../typed-formulas";
+import { allTables } from "../formulas/typed-formulas";
+import { type Grid, workbookOf } from "../grid/grid";
 import { type ChartNow, followChart, type NameOf } from "./charts";
 import { type Followed, Follower, isGone } from "./follower";
 import { followRule, type RuleNow, replaced } from "./rules";

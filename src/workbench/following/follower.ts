@@ -12,7 +12,7 @@ import {
 import { areaOf } from "../../engine/ranges";
 import { common } from "../../workbook/areas";
 import type { Area } from "../../workbook/book";
-import type { Grid } from "../grid";
+import type { Grid } from "../grid/grid";
 import { inserted, type Lines, moved, removed, strayed } from "./lines";
 
 /** Where an area now is. Without rows or columns its cells are gone, and it tells where they were. */

@@ -10,7 +10,7 @@ import {
 import { areaAddress, columnName } from "../../workbook/address";
 import type { Desk } from "../desk";
 import { dropDown, type Offered } from "../drop-down";
-import type { Grid } from "../grid";
+import type { Grid } from "../grid/grid";
 import type { Direction } from "./order";
 import { type Sortable, sortableRows, sortRows } from "./sort-rows";
 import { directions } from "./words";
@@ -89,6 +89,6 @@ const FILLED = "What one formula fills in many rows stays, and is computed anew.
 
 async function leftBehind({ lying }: Desk, { worksheet }: Sortable): Promise<string | undefined> {
   if (lying?.source.kind !== "file") return undefined;
-  const { notSorted } = await import("../files");
+  const { notSorted } = await import("../book/files");
   return notSorted(lying.source, worksheet.getName());
 }

@@ -1,4 +1,4 @@
-import type { Grid } from "../../../src/workbench/grid";
+import type { Grid } from "../../../src/workbench/grid/grid";
 
 export interface Command {
   readonly id: string;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { openedSheets } from "../../../src/workbench/opened-sheets";
+import { openedSheets } from "../../../src/workbench/book/opened-sheets";
 import type { Sheet } from "../../../src/workbook/book";
 import { functionNames } from "../../../src/workbook/formula/stored-form";
 import { filledIn } from "../../../src/workbook/layout/filled-in";

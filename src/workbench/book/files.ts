@@ -1,0 +1,145 @@
+/** Reading and writing of .xlsx, loaded when the first file is opened or saved. */
+import type { FunctionsMetadata } from "../../build/built-functions";
+import { NAMESPACE } from "../../help/reference";
+import { valuesCopy } from "../../host/values-copy";
+import type { Book } from "../../workbook/book";
+import { answersWithBlock } from "../../workbook/formula/future-functions";
+import { functionNames } from "../../workbook/formula/stored-form";
+import { filledIn } from "../../workbook/layout/filled-in";
+import type { PlannedBook } from "../../workbook/layout/planned";
+import { namesBetween } from "../../workbook/patch/defined-names";
+import { editsBetween } from "../../workbook/patch/edits";
+import { layoutBetween } from "../../workbook/patch/layout-edits";
+import { withLooks } from "../../workbook/patch/look-edits";
+import { patchWorkbook } from "../../workbook/patch/patch-workbook";
+import { ruleMoves } from "../../workbook/patch/rule-areas";
+import { keptAtCells } from "../../workbook/read/at-cells";
+import { readCharts } from "../../workbook/read/charts";
+import { readWorkbook } from "../../workbook/read/read-workbook";
+import { withSpillFormats } from "../../workbook/spill-formats";
+import { writeWorkbook } from "../../workbook/write/write-workbook";
+import type { AtFirst, Source } from "../desk";
+import type { FrameNow } from "../following/beside-cells";
+import { shownStyles } from "./looks";
+
+const namesOf = ({ functions }: FunctionsMetadata) => functionNames(functions.map(({ id }) => id));
+
+export async function openFile(file: File, metadata: FunctionsMetadata): Promise<Source> {
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const opened = await readWorkbook(bytes, namesOf(metadata));
+  return { kind: "file", opened, charts: await readCharts(opened) };
+}
+
+/** What of a file does not go with rows that are sorted, in a sentence. */
+export async function notSorted(source: Source, sheet: string): Promise<string | undefined> {
+  const kept = source.kind === "file" ? await keptAtCells(source.opened, sheet) : [];
+  if (kept.length === 0) return undefined;
+  return `The ${kept.join(" and ")} of this sheet stay where they are in the file, and do not go with the sorted rows.`;
+}
+
+export interface Saved {
+  readonly bytes: Uint8Array;
+  /** What the saved file lacks or holds out of date, one sentence each. */
+  readonly notes: readonly string[];
+}
+
+/** What is on the desk: cells as they stand in the grid, and what the sheets hold beside them. */
+export interface ToSave {
+  readonly book: Book;
+  readonly frame: FrameNow;
+  readonly source: Source;
+  /** What became of rows, columns and sheets since the file was opened, in words. */
+  readonly reshapings: readonly string[];
+  readonly atFirst: AtFirst;
+}
+
+/**
+ * A file that was opened is changed in place, so that its charts, pictures and formats stay; unless its
+ * rows, columns or sheets are others: then it is written anew, as a template always is.
+ */
+export async function saveFile(
+  { book: onDesk, frame, source, reshapings, atFirst: shown }: ToSave,
+  metadata: FunctionsMetadata,
+): Promise<Saved> {
+  const names = namesOf(metadata);
+  const book = withSpillFormats(onDesk, isNewTo(source), answersWithBlock);
+  const { lost, unread, ...kept } = frame;
+  const titled = source.kind === "template" ? titleOf(source.planned) : {};
+  const filled = filledIn({ ...kept, ...titled }, book);
+  if (source.kind === "file" && reshapings.length === 0) {
+    const { opened } = source;
+    const atFirst = asShown(opened.book, shown);
+    const edits = withLooks(editsBetween(opened.book, book), atFirst, book);
+    const rules = movesOf(shown, filled);
+    const { bytes, stale } = await patchWorkbook(opened, edits, names, {
+      tables: book.tables,
+      layout: layoutBetween(atFirst, book),
+      definedNames: namesBetween(atFirst.definedNames, book.definedNames),
+      rules: new Map(rules.map(([name, { moves }]) => [name, moves])),
+    });
+    return { bytes, notes: [...stale, ...stayNotes(rules.flatMap(([, { left }]) => left))] };
+  }
+  const bytes = await writeWorkbook(filled, names);
+  return {
+    bytes,
+    notes: [...(source.kind === "file" ? [anew(reshapings)] : []), ...lostNotes(lost, unread)],
+  };
+}
+
+/** What formulas that came with it fill keeps its formats, though the grid shows those of what they show. */
+function isNewTo(source: Source): (formula: string) => boolean {
+  const { sheets } = source.kind === "file" ? source.opened.book : source.planned;
+  const formulas = sheets.flatMap(({ cells }) =>
+    Object.values(cells).flatMap((line) => Object.values(line).map(({ formula }) => formula)),
+  );
+  const known = new Set(formulas);
+  return (formula) => !known.has(formula);
+}
+
+/** What the grid made of a book when it was opened: nothing that it rounds or does not know is a change. */
+const asShown = ({ sheets, styles, tables }: Book, { frames, definedNames }: AtFirst): Book => ({
+  tables,
+  definedNames,
+  sheets: sheets.map(({ name, cells }, index) => ({ name, cells, ...frames[index] })),
+  styles: shownStyles(styles),
+});
+
+/** Of each sheet by its name, how its rules changed since the file was opened. */
+const movesOf = ({ beside }: AtFirst, { sheets }: Book) =>
+  sheets.flatMap((sheet) => {
+    const before = beside.find(({ name }) => name === sheet.name);
+    return before ? [[sheet.name, ruleMoves(before, sheet)] as const] : [];
+  });
+
+function stayNotes(left: readonly string[]): string[] {
+  if (left.length === 0) return [];
+  const kinds = [...new Set(left)].join(" and ");
+  return [
+    `${kinds.charAt(0).toUpperCase()}${kinds.slice(1)} whose cells were put elsewhere, or which read cells that were, stand in the saved file as they did when it was opened.`,
+  ];
+}
+
+const anew = (reshapings: readonly string[]) =>
+  `In this file ${new Intl.ListFormat("en-GB").format(reshapings)}, so it was written anew: with cells, formulas, names, tables, formats as they are shown here, entry rules, conditional formats, and those charts that a template could have; without its pictures and all else that came with the file.`;
+
+function lostNotes(lost: number, unread: number): string[] {
+  const gone =
+    lost === 1
+      ? "one series or rule that names cells which are gone"
+      : `${lost} series and rules that name cells which are gone`;
+  const foreign =
+    unread === 1
+      ? "one entry rule or conditional format of a kind that is not written anew"
+      : `${unread} entry rules and conditional formats of kinds that are not written anew`;
+  const all = [...(lost > 0 ? [gone] : []), ...(unread > 0 ? [foreign] : [])];
+  return all.length === 0 ? [] : [`Left out of the saved file: ${all.join("; ")}.`];
+}
+
+const titleOf = ({ title, question }: PlannedBook) => ({ title, question });
+
+/** The workbook as it would be saved, with values in place of our formulas. */
+export async function saveValues(saving: ToSave, metadata: FunctionsMetadata): Promise<Saved> {
+  const { bytes, notes } = await saveFile(saving, metadata);
+  const ids = metadata.functions.map(({ id }) => id);
+  return { bytes: await valuesCopy(bytes, ids, NAMESPACE), notes };
+}

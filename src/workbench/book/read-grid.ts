@@ -1,0 +1,208 @@
+/** The workbook as it stands in the grid, as one of ours: what is saved is what is seen. */
+import type { Nullable, Workbook, Worksheet } from "@univerjs/core";
+import { BooleanNumber } from "@univerjs/core";
+import type { FormulaDataModel, IDefinedNameMapItem } from "@univerjs/engine-formula";
+import { SCOPE_WORKBOOK_VALUE_DEFINED_NAME } from "@univerjs/sheets";
+import { fromGrid, nameFromGrid, toGrid } from "../../engine/dialect";
+import { areaOf } from "../../engine/ranges";
+import { type ReadCell, readCells } from "../../engine/read-cells";
+import { expandTables } from "../../engine/structured";
+import { NAMESPACE } from "../../help/reference";
+import { holdsCell } from "../../workbook/areas";
+import type { Book, Cell, DefinedName, Extent, Sheet, Style, Table } from "../../workbook/book";
+import { charactersOfPixels } from "../../workbook/column-width";
+import { answersWithBlock } from "../../workbook/formula/future-functions";
+import { type Carried, pointsOfPixels, USUAL_COLUMN_WIDTH, USUAL_ROW_HEIGHT } from "./grid-book";
+import { styleOf } from "./looks";
+
+type ReadCells = Map<number, Map<number, ReadCell>>;
+
+export function readGrid(
+  workbook: Workbook,
+  model: FormulaDataModel,
+  names: IDefinedNameMapItem,
+): Book {
+  const read = workbook.getSheets().map((worksheet) => ({
+    worksheet,
+    cells: readCells(model, worksheet),
+  }));
+  const tables = tablesIn(read);
+  const styles = new StyleBook(workbook);
+  const sheets = read.map(({ worksheet, cells }) => sheetOf(worksheet, cells, tables, styles));
+  return { sheets, definedNames: namesIn(workbook, names), tables, styles: styles.all };
+}
+
+/** The names of the workbook, each with the sheet where alone it is known. */
+export const namesIn = (workbook: Workbook, names: IDefinedNameMapItem): DefinedName[] =>
+  Object.values(names).map(({ name, formulaOrRefString, localSheetId }) => {
+    const local = localSheetId !== SCOPE_WORKBOOK_VALUE_DEFINED_NAME && localSheetId;
+    const sheet = local ? workbook.getSheetBySheetId(local)?.getName() : undefined;
+    const formula = nameFromGrid(formulaOrRefString);
+    return { name, formula, ...(sheet === undefined ? {} : { sheet }) };
+  });
+
+/** Gives every look that cells have a key: the one that it came with, or one for all that were made alike. */
+class StyleBook {
+  readonly all: Record<string, Style> = {};
+  readonly #made = new Map<string, string>();
+
+  constructor(private readonly workbook: Workbook) {}
+
+  keyOf(cell: ReadCell["data"]): string | undefined {
+    const data = cell && this.workbook.getStyles().getStyleByCell(cell);
+    if (!cell || !data) return undefined;
+    const style = styleOf(data);
+    const key = typeof cell.s === "string" ? cell.s : this.#madeKey(JSON.stringify(style));
+    if (key !== undefined) this.all[key] = style;
+    return key;
+  }
+
+  #madeKey(look: string): string | undefined {
+    if (look === "{}") return undefined;
+    const key = this.#made.get(look) ?? `look-${this.#made.size}`;
+    this.#made.set(look, key);
+    return key;
+  }
+}
+
+interface ReadSheet {
+  readonly worksheet: Worksheet;
+  readonly cells: ReadCells;
+}
+
+/** All tables, each under a name of its own: a copied sheet brings those of the first one again. */
+export function tablesIn(sheets: readonly ReadSheet[]): Table[] {
+  const taken = new Set<string>();
+  const ownName = (name: string) => {
+    let own = name;
+    for (let copy = 2; taken.has(own.toLowerCase()); copy++) own = `${name}_${copy}`;
+    taken.add(own.toLowerCase());
+    return own;
+  };
+  return sheets
+    .flatMap(({ worksheet, cells }) => tablesOf(worksheet.getName(), cells))
+    .map((table) => ({ ...table, name: ownName(table.name) }));
+}
+
+function tablesOf(sheet: string, cells: ReadCells): Table[] {
+  const starts = new Map<string, { row: number; column: number; headerRow: boolean }>();
+  const tables: Table[] = [];
+  for (const [row, line] of [...cells].sort(([one], [other]) => one - other))
+    for (const [column, { data }] of line) {
+      const { tableStart, tableEnd } = (data?.custom ?? {}) as Carried;
+      if (tableStart) starts.set(tableStart.name, { row, column, headerRow: tableStart.headerRow });
+      const start = tableEnd && starts.get(tableEnd.name);
+      if (!tableEnd || !start || column < start.column) continue;
+      const area = {
+        row: start.row,
+        column: start.column,
+        rows: row - start.row + 1,
+        columns: column - start.column + 1,
+      };
+      const columns = Array.from({ length: area.columns }, (_, index) =>
+        start.headerRow
+          ? String(cells.get(area.row)?.get(area.column + index)?.value ?? "")
+          : `Column${index + 1}`,
+      );
+      const { name, totalsRow } = tableEnd;
+      tables.push({ name, sheet, area, columns, headerRow: start.headerRow, totalsRow });
+    }
+  return tables;
+}
+
+function sheetOf(
+  worksheet: Worksheet,
+  read: ReadCells,
+  tables: readonly Table[],
+  styles: StyleBook,
+): Sheet {
+  const name = worksheet.getName();
+  const cells: Record<number, Record<number, Cell>> = {};
+  for (const [row, line] of read)
+    for (const [column, cell] of line) {
+      const style = styles.keyOf(cell.data);
+      const formula = writtenFormula(cell, tables, { sheet: name, row, column });
+      if (cell.value === null && formula === undefined && style === undefined) continue;
+      cells[row] ??= {};
+      cells[row][column] = {
+        value: cell.value,
+        ...(formula !== undefined && { formula }),
+        ...(formula !== undefined && spillOf(cell, formula, inTable(tables, name, row, column))),
+        ...(cell.from && { spilled: true }),
+        ...(style !== undefined && { style }),
+      };
+    }
+  return { name, cells, ...frameOf(worksheet) };
+}
+
+export type SheetFrame = Omit<Sheet, "name" | "cells">;
+
+/** What stands around the cells of a sheet, as it is seen. */
+export function frameOf(worksheet: Worksheet): SheetFrame {
+  const config = worksheet.getConfig();
+  const columnWidths = sizes(config.columnData, ({ w }) =>
+    w === undefined || w === USUAL_COLUMN_WIDTH ? undefined : charactersOfPixels(w),
+  );
+  const rowHeights = sizes(config.rowData, ({ h, ia }) =>
+    h === undefined || ia !== 0 || h === USUAL_ROW_HEIGHT ? undefined : pointsOfPixels(h),
+  );
+  const { xSplit, ySplit } = config.freeze;
+  const hiddenRows = hiddenLines(config.rowData);
+  const hiddenColumns = hiddenLines(config.columnData);
+  return {
+    columnWidths,
+    rowHeights,
+    ...(hiddenRows.length > 0 && { hiddenRows }),
+    ...(hiddenColumns.length > 0 && { hiddenColumns }),
+    ...((xSplit || ySplit) && { frozen: { rows: ySplit, columns: xSplit } }),
+    merged: config.mergeData.map(areaOf),
+    ...(config.hidden === BooleanNumber.TRUE && { hidden: true }),
+  };
+}
+
+/** The formula as it was written, as long as the grid's own form of it still says the same. */
+export function writtenFormula(
+  { formula, data }: ReadCell,
+  tables: readonly Table[],
+  place: { sheet: string; row: number; column: number },
+): string | undefined {
+  const { formula: written } = (data?.custom ?? {}) as Carried;
+  if (formula === undefined || written === undefined) return formula;
+  const inGrid = fromGrid(toGrid(expandTables(written, tables, place)));
+  return inGrid === formula ? written : formula;
+}
+
+/**
+ * An answer of one cell spills too, where the formula came as a dynamic array, calls one of our functions
+ * or answers with a block: a plain formula would show with a mark in front of it, and its first value only.
+ * In a table nothing spills.
+ */
+function spillOf(cell: ReadCell, formula: string, tabled: boolean): { spill?: Extent } {
+  if (cell.spill) return { spill: cell.spill };
+  const { dynamic } = (cell.data?.custom ?? {}) as Carried;
+  const ours = formula.toUpperCase().includes(`${NAMESPACE}.`);
+  const spills = !tabled && (ours || answersWithBlock(formula));
+  return dynamic || spills ? { spill: { rows: 1, columns: 1 } } : {};
+}
+
+const inTable = (tables: readonly Table[], sheet: string, row: number, column: number) =>
+  tables.some(({ area, ...table }) => table.sheet === sheet && holdsCell(area, row, column));
+
+function sizes<T>(
+  entries: Readonly<Record<number, Nullable<T>>>,
+  size: (entry: T) => number | undefined,
+): Record<number, number> {
+  const found: Record<number, number> = {};
+  for (const [index, entry] of Object.entries(entries)) {
+    const value = entry ? size(entry) : undefined;
+    if (value !== undefined) found[Number(index)] = value;
+  }
+  return found;
+}
+
+type Hideable = { readonly hd?: BooleanNumber };
+
+const hiddenLines = (entries: Readonly<Record<number, Nullable<Hideable>>>): number[] =>
+  Object.keys(entries)
+    .map(Number)
+    .filter((line) => entries[line]?.hd === BooleanNumber.TRUE);

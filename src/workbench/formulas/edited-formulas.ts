@@ -1,0 +1,52 @@
+/**
+ * A formula that is opened in its cell or in the bar stands there as a person wrote it: with the names of its
+ * tables, and B4# for what B4 spills. Once it is entered, typed-formulas.ts gives the grid its own form again.
+ */
+import type { ICellDataForSheetInterceptor } from "@univerjs/core";
+import {
+  AFTER_CELL_EDIT,
+  BEFORE_CELL_EDIT,
+  type ISheetLocation,
+  SheetInterceptorService,
+} from "@univerjs/sheets";
+import type { Grid } from "../grid/grid";
+import { anchorOf, formulaAt } from "../grid/seen-cells";
+
+/** Ahead of all that the grid does with an entry. */
+const FIRST = 100;
+
+export function editAsWritten(grid: Grid): void {
+  const { writeCellInterceptor } = grid.injector.get(SheetInterceptorService);
+  type Handler = (cell: Cell, place: ISheetLocation) => Cell;
+
+  // What the grid itself does when a formula is opened ends the chain: its answer is met behind the chain.
+  const chain = writeCellInterceptor.fetchThroughInterceptors.bind(writeCellInterceptor);
+  writeCellInterceptor.fetchThroughInterceptors = ((name: never, filter: never) => {
+    const open = chain(name, filter) as Handler;
+    if (name !== BEFORE_CELL_EDIT) return open;
+    return ((cell, place) => asWritten(grid, open(cell, place), place)) satisfies Handler;
+  }) as typeof chain;
+
+  writeCellInterceptor.intercept(AFTER_CELL_EDIT, {
+    priority: FIRST,
+    handler: (entry, place, next) => {
+      const { worksheet, row, col } = place;
+      const written = entry?.f && formulaAt(grid, worksheet, row, col);
+      // Opened and left as it was, it is no entry.
+      return written && entry.f === `=${written}`
+        ? { ...worksheet.getCellRaw(row, col) }
+        : next(entry);
+    },
+  });
+}
+
+type Cell = ICellDataForSheetInterceptor | null | undefined;
+
+function asWritten(grid: Grid, cell: Cell, { worksheet, row, col }: ISheetLocation): Cell {
+  if (!cell?.f) return cell;
+  const { row: anchorRow, column } = cell.isInArrayFormulaRange
+    ? anchorOf(grid, worksheet, row, col)
+    : { row, column: col };
+  const written = formulaAt(grid, worksheet, anchorRow, column);
+  return written === undefined ? cell : { ...cell, f: `=${written}` };
+}

@@ -1,0 +1,39 @@
+import type { Workbook, Worksheet } from "@univerjs/core";
+import * as formula from "@univerjs/engine-formula";
+import { readCells } from "../../engine/read-cells";
+import { Reasons } from "../../engine/reasons";
+import type { Book, Cell, Sheet } from "../../workbook/book";
+import { namesIn } from "../book/read-grid";
+import { type Grid, workbookOf } from "../grid/grid";
+
+/** Why a cell shows an error, as far as that is known. */
+export function messageAt(
+  grid: Grid,
+  worksheet: Worksheet,
+  row: number,
+  column: number,
+  error: string,
+): string | undefined {
+  const workbook = workbookOf(grid);
+  if (!workbook) return undefined;
+  const sheetIdOf = (name: string) => workbook.getSheetBySheetName(name)?.getSheetId() ?? "";
+  const reasons = new Reasons(formula, computedBook(grid, workbook), grid.failures, sheetIdOf);
+  return reasons.of({ sheet: worksheet.getName(), row, column }, error);
+}
+
+/** What the grid has computed, without looks. Its formulas name no tables: they have ranges in their place. */
+function computedBook({ injector }: Grid, workbook: Workbook): Book {
+  const model = injector.get(formula.FormulaDataModel);
+  const names = injector.get(formula.IDefinedNamesService).getDefinedNameMap(workbook.getUnitId());
+  const sheets = workbook.getSheets().map((worksheet): Sheet => {
+    const cells: Record<number, Record<number, Cell>> = {};
+    for (const [row, line] of readCells(model, worksheet)) {
+      const read: Record<number, Cell> = {};
+      for (const [column, { data: _, from, ...cell }] of line)
+        read[column] = from ? { ...cell, spilled: true } : cell;
+      cells[row] = read;
+    }
+    return { name: worksheet.getName(), cells };
+  });
+  return { sheets, definedNames: namesIn(workbook, names ?? {}), tables: [], styles: {} };
+}

@@ -1,0 +1,52 @@
+/** Rules that stand over the whole body of a table go on doing so when it has more rows. */
+import type { IMutationInfo, IRange, ISheetDataValidationRule, Worksheet } from "@univerjs/core";
+import { UpdateDataValidationMutation, UpdateRuleType } from "@univerjs/data-validation";
+import {
+  ConditionalFormattingRuleModel,
+  SetConditionalRuleMutation,
+} from "@univerjs/sheets-conditional-formatting";
+import { SheetDataValidationModel } from "@univerjs/sheets-data-validation";
+import { areaOf } from "../../engine/ranges";
+import type { Table } from "../../workbook/book";
+import { bodyOf, spansBody } from "../../workbook/layout/filled-in";
+import type { Grid } from "../grid/grid";
+import type { Step } from "../grid/one-step";
+
+export function growRules(
+  { injector }: Grid,
+  worksheet: Worksheet,
+  table: Table,
+  rows: number,
+): Step[] {
+  const sheet = { unitId: worksheet.getUnitId(), subUnitId: worksheet.getSheetId() };
+  const body = bodyOf(table);
+  const isBody = (range: IRange) => spansBody(areaOf(range), body);
+  const grown = <Rule extends { ranges: IRange[] }>(rule: Rule): Rule => ({
+    ...rule,
+    ranges: rule.ranges.map((range) =>
+      isBody(range) ? { ...range, endRow: range.endRow + rows } : range,
+    ),
+  });
+  const over = <Rule extends { ranges: IRange[] }>(rules: readonly Rule[] | null | undefined) =>
+    (rules ?? []).filter(({ ranges }) => ranges.some(isBody));
+
+  const validations = injector.get(SheetDataValidationModel);
+  const formats = injector.get(ConditionalFormattingRuleModel);
+  const validated = (rule: ISheetDataValidationRule): IMutationInfo => ({
+    id: UpdateDataValidationMutation.id,
+    params: { ...sheet, ruleId: rule.uid, payload: { type: UpdateRuleType.ALL, payload: rule } },
+  });
+  const formatted = (rule: { readonly cfId: string }): IMutationInfo => ({
+    id: SetConditionalRuleMutation.id,
+    params: { ...sheet, cfId: rule.cfId, rule },
+  });
+  return [
+    ...over(validations.getRules(sheet.unitId, sheet.subUnitId) as ISheetDataValidationRule[]).map(
+      (rule) => ({ todo: validated(grown(rule)), undo: validated(rule) }),
+    ),
+    ...over(formats.getSubunitRules(sheet.unitId, sheet.subUnitId)).map((rule) => ({
+      todo: formatted(grown(rule)),
+      undo: formatted(rule),
+    })),
+  ];
+}
