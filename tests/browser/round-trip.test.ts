@@ -122,10 +122,11 @@ test("a formula is edited as it was written: a table keeps its name, and what sp
   /** Behind what the cell holds already. */
   const add = async (address: string, text: string) => {
     await workbench.select(address);
+    const nextRow = new RegExp(`${Number(/\d+$/.exec(address)) + 1}$`);
     await page.keyboard.press("F2");
     await page.keyboard.type(text);
     await page.keyboard.press("Enter");
-    await page.locator("#status .address", { hasText: /3$/ }).waitFor();
+    await page.locator("#status .address", { hasText: nextRow }).waitFor();
   };
   await open(workbench, bytes);
   await add("Sums!B2", "");
@@ -136,8 +137,12 @@ test("a formula is edited as it was written: a table keeps its name, and what sp
   await workbench.type("Sums!E2", "=SUM(D2#)");
   await add("Sums!E2", "+1");
   await expect.poll(async () => (await workbench.read("E2")).value).toBe("7");
+  // Cells that a formula filled show it, and stay filled when they are opened and left.
+  await add("Sums!D3", "");
   await add("Sums!B2", "+1");
   await expect.poll(async () => (await workbench.read("B2")).value).toBe("14");
+  expect(await workbench.read("D2")).toEqual({ value: "1", message: "" });
+  expect(await workbench.read("D3")).toEqual({ value: "2", message: "" });
   await workbench.insertRowAbove("Mill log", 5);
   await workbench.type("Mill log!B5", "10");
   expect((await workbench.read("Sums!B2")).value).toBe("24");

@@ -31,7 +31,8 @@ export function editAsWritten(grid: Grid): void {
     priority: FIRST,
     handler: (entry, place, next) => {
       const { worksheet, row, col } = place;
-      const written = entry?.f && formulaAt(grid, worksheet, row, col);
+      const anchor = anchorOf(grid, worksheet, row, col);
+      const written = entry?.f && formulaAt(grid, worksheet, anchor.row, anchor.column);
       // Opened and left as it was, it is no entry.
       return written && entry.f === `=${written}`
         ? { ...worksheet.getCellRaw(row, col) }
@@ -43,10 +44,11 @@ export function editAsWritten(grid: Grid): void {
 type Cell = ICellDataForSheetInterceptor | null | undefined;
 
 function asWritten(grid: Grid, cell: Cell, { worksheet, row, col }: ISheetLocation): Cell {
-  if (!cell?.f) return cell;
-  const { row: anchorRow, column } = cell.isInArrayFormulaRange
-    ? anchorOf(grid, worksheet, row, col)
-    : { row, column: col };
-  const written = formulaAt(grid, worksheet, anchorRow, column);
-  return written === undefined ? cell : { ...cell, f: `=${written}` };
+  const anchor = anchorOf(grid, worksheet, row, col);
+  // The grid takes a cell that something was spilled into for one of its own, where that has a look.
+  const isFilled = anchor.row !== row || anchor.column !== col;
+  if (!cell?.f && !isFilled) return cell;
+  const written = formulaAt(grid, worksheet, anchor.row, anchor.column);
+  if (written === undefined) return cell;
+  return { ...cell, f: `=${written}`, ...(isFilled && { isInArrayFormulaRange: true }) };
 }
