@@ -1,26 +1,13 @@
-import type { Part, SheetPlan, SpillPart } from "../../../src/workbook/plan";
+import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { year } from "../harrow-fen/year";
 import { computedNote, down, heading, note, result } from "../parts/lines";
+import { spillColumns } from "../parts/spill-columns";
 import { MONTH } from "./by-month";
 import { actualToDate, planToDate } from "./to-date";
 
 const firstRow = 12;
 
-const monthly = (
-  column: string,
-  name: string,
-  header: string,
-  format: string,
-  formula: string,
-): SpillPart => ({
-  kind: "spill",
-  at: `${column}${firstRow}`,
-  name,
-  headers: [header],
-  formula,
-  room: { rows: year.months.length, columns: 1 },
-  format,
-});
+const monthly = spillColumns(firstRow, year.months.length);
 
 const perTonne = (dose: string, retention: string) =>
   `WETEND.COST.EFFLUENT(${dose},${retention},{treatmentPrice},{codFactor})`;

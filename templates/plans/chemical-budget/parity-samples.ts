@@ -1,26 +1,13 @@
-import type { Part, SheetPlan } from "../../../src/workbook/plan";
+import type { SheetPlan } from "../../../src/workbook/plan";
 import { down, note, wholeNumber } from "../parts/lines";
+import { spillColumns } from "../parts/spill-columns";
 import { parityPrice } from "./parity-price";
 import { ranges } from "./parity-range";
 
 const rows = 1000;
 const first = 8;
 
-const column = (
-  letter: string,
-  name: string,
-  header: string,
-  format: string,
-  formula: string,
-): Part => ({
-  kind: "spill",
-  at: `${letter}${first}`,
-  name,
-  headers: [header],
-  formula,
-  room: { rows, columns: 1 },
-  format,
-});
+const column = spillColumns(first, rows);
 
 /** A stream of its own for each, else they rise and fall together. */
 const sampleOf = (key: string, stream: number) =>

@@ -1,26 +1,13 @@
-import type { Part, SheetPlan, SpillPart } from "../../../src/workbook/plan";
+import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { furnishArguments } from "../harrow-fen/furnish";
 import { september } from "../harrow-fen/september";
 import { day, down, note } from "../parts/lines";
+import { spillColumns } from "../parts/spill-columns";
 
 const headerRow = 4;
 
 /** A column of one formula over all days. */
-const daily = (
-  column: string,
-  name: string,
-  header: string,
-  format: string,
-  formula: string,
-): SpillPart => ({
-  kind: "spill",
-  at: `${column}${headerRow + 1}`,
-  name,
-  headers: [header],
-  formula,
-  room: { rows: september.days.length, columns: 1 },
-  format,
-});
+const daily = spillColumns(headerRow + 1, september.days.length);
 
 const typed: Part = {
   kind: "table",

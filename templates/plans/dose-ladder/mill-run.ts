@@ -1,6 +1,7 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { effluent, mill, starch } from "../harrow-fen/mill";
 import { caution, day, down, fraction, heading, note, number, result } from "../parts/lines";
+import { spillColumns } from "../parts/spill-columns";
 
 /** Monday 3 November 2025, 6 in the morning. */
 const firstStep = 45964.25;
@@ -86,21 +87,7 @@ const waiting = [
 const clock = "ddd d mmm hh:mm";
 
 const steps = 5;
-const column = (
-  at: string,
-  name: string,
-  header: string,
-  format: string,
-  formula: string,
-): Part => ({
-  kind: "spill",
-  at,
-  name,
-  headers: [header],
-  formula,
-  room: { rows: steps, columns: 1 },
-  format,
-});
+const column = spillColumns(25, steps);
 
 const schedule: readonly Part[] = [
   {
@@ -125,23 +112,23 @@ const schedule: readonly Part[] = [
     ],
   },
   column(
-    "C25",
+    "C",
     "pumps",
     "Pump (L/h)",
     "#,##0",
     "WETEND.DOSE.PUMP({run.dose},{throughput},{pumpStrength},{pumpDensity})",
   ),
   column(
-    "D25",
+    "D",
     "begins",
     "Set at",
     clock,
     "{starts}+(SEQUENCE(ROWS({run.dose}))-1)*({waited}+{sampling})/24",
   ),
-  column("E25", "sampled", "Sample from", clock, "{begins}+{waited}/24"),
-  column("F25", "ends", "Sample to", clock, "{sampled}+{sampling}/24"),
+  column("E", "sampled", "Sample from", clock, "{begins}+{waited}/24"),
+  column("F", "ends", "Sample to", clock, "{sampled}+{sampling}/24"),
   column(
-    "G25",
+    "G",
     "runCod",
     "COD (kg/d)",
     "#,##0",
@@ -152,19 +139,20 @@ const schedule: readonly Part[] = [
 ];
 
 const hours = 25;
+const arriving = spillColumns(6, hours);
 
 const approach: readonly Part[] = [
   ...down("I4", [heading("For the chart")]),
-  column("I6", "hours", "Time (h)", "0.0", `SEQUENCE(${hours},1,0,2*{wait}/${hours - 1})`),
-  column(
-    "J6",
+  arriving("I", "hours", "Time (h)", "0.0", `SEQUENCE(${hours},1,0,2*{wait}/${hours - 1})`),
+  arriving(
+    "J",
     "arrived",
     "Arrived",
     "0 %",
     "WETEND.RETENTION.WHITEWATER(1,{purge},{loopVolume},{hours})/WETEND.RETENTION.WHITEWATER(1,{purge})",
   ),
-  column("K6", "enough", "Enough", "0 %", "1-{remaining}+0*{hours}"),
-].map((part) => (part.kind === "spill" ? { ...part, room: { rows: hours, columns: 1 } } : part));
+  arriving("K", "enough", "Enough", "0 %", "1-{remaining}+0*{hours}"),
+];
 
 export const millRunSheet: SheetPlan = {
   name: "Mill run",

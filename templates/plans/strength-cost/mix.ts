@@ -1,6 +1,7 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { additives } from "../harrow-fen/additives";
 import { down, heading, note, number, result } from "../parts/lines";
+import { spillColumns } from "../parts/spill-columns";
 
 const options = additives.length + 1;
 const first = 11;
@@ -26,21 +27,7 @@ const wishes = [
   }),
 ];
 
-const column = (
-  letter: string,
-  name: string,
-  header: string,
-  format: string,
-  formula: string,
-): Part => ({
-  kind: "spill",
-  at: `${letter}${first}`,
-  name,
-  headers: [header],
-  formula,
-  room: { rows: options, columns: 1 },
-  format,
-});
+const column = spillColumns(first, options);
 
 const table: readonly Part[] = [
   column("A", "mixOptions", "Option", "@", "{optionNames}"),

@@ -1,6 +1,7 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { orders } from "../harrow-fen/orders";
 import { down, heading, note, result } from "../parts/lines";
+import { spillColumns } from "../parts/spill-columns";
 import { loops, walk } from "./chain";
 
 const first = 5;
@@ -8,21 +9,7 @@ const rows = orders.length;
 const dose = "INDEX({additives.dose},1)";
 const price = "INDEX({additives.price},1)";
 
-const column = (
-  letter: string,
-  name: string,
-  header: string,
-  format: string,
-  formula: string,
-): Part => ({
-  kind: "spill",
-  at: `${letter}${first}`,
-  name,
-  headers: [header],
-  formula,
-  room: { rows, columns: 1 },
-  format,
-});
+const column = spillColumns(first, rows);
 
 const byOrder = orders
   .map(({ key }) => walk("cationic", dose, `INDEX({joins.${key}},1)`, `DROP({joins.${key}},1)`))

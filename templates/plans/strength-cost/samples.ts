@@ -1,5 +1,6 @@
 import type { Part, SheetPlan } from "../../../src/workbook/plan";
 import { down, note } from "../parts/lines";
+import { spillColumns } from "../parts/spill-columns";
 
 /** Of the histograms. */
 export const bins = 20;
@@ -10,22 +11,7 @@ const first = 5;
 const sampleOf = (input: number) =>
   `WETEND.UNCERTAINTY.SAMPLE(INDEX({ranges.low},${input}),INDEX({ranges.likely},${input}),INDEX({ranges.high},${input}),{samples},{seed},"triangular",${input})`;
 
-const column = (
-  letter: string,
-  name: string,
-  header: string,
-  format: string,
-  formula: string,
-  columns = 1,
-): Part => ({
-  kind: "spill",
-  at: `${letter}${first}`,
-  name,
-  headers: columns === 1 ? [header] : header.split("|"),
-  formula,
-  room: { rows, columns },
-  format,
-});
+const column = spillColumns(first, rows);
 
 const last = "INDEX({places.consistency},ROWS({places.consistency}))";
 const dose = "INDEX({additives.dose},1)";
@@ -52,18 +38,16 @@ const inputs: readonly Part[] = [
   column(
     "H",
     "sampleCurve",
-    "Gain (N·m/g)|Scale (kg/t kept)",
+    ["Gain (N·m/g)", "Scale (kg/t kept)"],
     "0.00",
     "DROP(WETEND.STRENGTH.SAMPLE({labKept},{daysOut},{samples},{seed}),,1)",
-    2,
   ),
   column(
     "J",
     "sampleRefiningCurve",
-    "Gain (N·m/g)|Scale (kWh/t)",
+    ["Gain (N·m/g)", "Scale (kWh/t)"],
     "0.00",
     "DROP(WETEND.STRENGTH.SAMPLE({refined.energy},{refined.index},{samples},{seed}+1),,1)",
-    2,
   ),
 ];
 

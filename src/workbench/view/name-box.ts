@@ -9,10 +9,10 @@ import {
 } from "@univerjs/engine-formula";
 import { getPrimaryForRange, SheetsSelectionsService } from "@univerjs/sheets";
 import { ILayoutService } from "@univerjs/ui";
-import { placeOf } from "../host/place";
-import { selectedPlace } from "./entries/entry-check";
-import { type Grid, workbookOf } from "./grid/grid";
-import type { Said } from "./status/status";
+import { placeOf } from "../../host/place";
+import { selectedPlace } from "../entries/entry-check";
+import { type Grid, workbookOf } from "../grid/grid";
+import type { Said } from "../status/status";
 
 export function widenNameBox(grid: Grid, container: HTMLElement, tell: (said: Said) => void): void {
   endSelections(grid);
