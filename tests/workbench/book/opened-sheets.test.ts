@@ -11,7 +11,7 @@ const names = functionNames(inject("functions").metadata.functions.map(({ id }) 
 
 describe("a template's file that is opened", () => {
   test.each(plans)("$id has the rules of its plan", async (plan) => {
-    const file = path.join(import.meta.dirname, `../../templates/${plan.id}.xlsx`);
+    const file = path.join(import.meta.dirname, `../../../templates/${plan.id}.xlsx`);
     const { book } = await readWorkbook(new Uint8Array(readFileSync(file)), names);
     const opened = openedSheets(book, []).sheets;
     for (const [index, { formats, entryRules }] of layOut(plan).sheets.entries()) {
