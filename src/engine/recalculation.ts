@@ -6,6 +6,7 @@ import type { EngineFormula } from "./executor";
 import type { Failures } from "./failures";
 import { type ReadCell, readCells } from "./read-cells";
 import { Reasons } from "./reasons";
+import { sheetIdAt } from "./snapshot";
 import type { Place } from "./structured";
 
 export interface Recalculation {
@@ -79,8 +80,6 @@ interface FailingCell extends Place {
   /** The row in which it stands, to be told why it fails once all cells are there. */
   readonly line: Record<number, Cell>;
 }
-
-const sheetIdAt = (index: number) => `sheet-${index}`;
 
 function ascending(written: Iterable<string>, computed: Iterable<number>): number[] {
   return [...new Set([...[...written].map(Number), ...computed])].sort((one, other) => one - other);

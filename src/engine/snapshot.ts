@@ -17,8 +17,10 @@ const WHOLE_WORKBOOK = "AllDefaultWorkbook";
 export const WRITTEN = "formula";
 
 /** The grid knows its sheets by id: their place in the book, which a renaming does not touch. */
+export const sheetIdAt = (index: number): string => `sheet-${index}`;
+
 const sheetIdOf = (book: Book, name: string): string =>
-  `sheet-${book.sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase())}`;
+  sheetIdAt(book.sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase()));
 
 export function gridValue(value: Value): Pick<ICellData, "v" | "t"> {
   if (value === null) return {};
@@ -95,7 +97,7 @@ export function roomFor(book: Book): Room {
 }
 
 export function snapshotOf(book: Book, id: string, room: Room): Partial<IWorkbookData> {
-  const sheets = book.sheets.map((sheet, index) => gridSheet(book, sheet, `sheet-${index}`, room));
+  const sheets = book.sheets.map((sheet, index) => gridSheet(book, sheet, sheetIdAt(index), room));
   return {
     id,
     name: "",

@@ -31,6 +31,7 @@ import {
   SetWorksheetRowHeightMutation,
   SetWorksheetRowIsAutoHeightMutation,
 } from "@univerjs/sheets";
+import { sheetIdAt } from "../engine/snapshot";
 import type { Book, DefinedName } from "../workbook/book";
 import type { NamedFrame } from "../workbook/layout/filled-in";
 import type { PlannedBook, PlannedChart } from "../workbook/layout/planned";
@@ -143,12 +144,12 @@ export class Desk {
     const book: Book = source.kind === "template" ? source.planned : source.opened.book;
     const workbook = this.grid.api.createWorkbook(gridBook(book, `book-${this.#count++}`));
     const first = firstToShow(book, source.kind === "template");
-    const sheet = workbook.getSheetBySheetId(sheetId(first));
+    const sheet = workbook.getSheetBySheetId(sheetIdAt(first));
     if (sheet) workbook.setActiveSheet(sheet);
     this.beside.forgetAll();
     this.beside.take(
       source.kind === "template" ? source.planned : openedSheets(source.opened.book, source.charts),
-      book.sheets.map((_, index) => sheetId(index)),
+      book.sheets.map((_, index) => sheetIdAt(index)),
     );
     this.#lying = lying;
     this.#changed = false;
@@ -176,8 +177,6 @@ export class Desk {
     return readGrid(workbook, model, this.#names(workbook));
   }
 }
-
-const sheetId = (index: number) => `sheet-${index}`;
 
 const sheetsOf = (workbook: Nullable<Workbook>): NamedSheet[] =>
   (workbook?.getSheets() ?? []).map((sheet) => ({

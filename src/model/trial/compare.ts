@@ -79,8 +79,8 @@ export function compareWithControl(
   const distribution = manyToOne(contrasts.ratios, 1, degrees);
   const critical = distribution.critical(alpha);
   const compared = names.map((level): ComparedLevel => {
-    const { count: batches, mean, deviation } = sampleOf(means, level);
-    const shown = { level, batches, mean: isComplete ? mean : contrasts.meanOf(level), deviation };
+    const { count: batches, deviation } = sampleOf(means, level);
+    const shown = { level, batches, mean: contrasts.meanOf(level), deviation };
     if (level === reference) return { ...shown, against: undefined };
     const [estimate, spread] = [contrasts.effectOf(level), contrasts.spreadOf(level)];
     const error = Math.sqrt(variance * spread);

@@ -10,7 +10,7 @@ import {
   type IWorksheetData,
 } from "@univerjs/core";
 import { rangeOf } from "../../engine/ranges";
-import { gridNames, roomFor, snapshotOf } from "../../engine/snapshot";
+import { gridNames, roomFor, sheetIdAt, snapshotOf } from "../../engine/snapshot";
 import type { Book, Cell, Sheet } from "../../workbook/book";
 import { pixelsOfCharacters } from "../../workbook/column-width";
 import type { PlannedBook, PlannedSheet } from "../../workbook/layout/planned";
@@ -91,7 +91,7 @@ function frame(sheet: Sheet & Partial<PlannedSheet>): Partial<IWorksheetData> {
 export function gridBook(book: Book | PlannedBook, id: string): Partial<IWorkbookData> {
   const snapshot = snapshotOf(book, id, roomFor(book));
   for (const [index, sheet] of book.sheets.entries()) {
-    const data = snapshot.sheets?.[`sheet-${index}`] as Partial<IWorksheetData>;
+    const data = snapshot.sheets?.[sheetIdAt(index)] as Partial<IWorksheetData>;
     const cellData = data.cellData as CellData;
     for (const [row, line] of Object.entries(sheet.cells))
       for (const [column, { spill }] of Object.entries<Cell>(line))

@@ -16,7 +16,7 @@ import type {
 } from "@univerjs/sheets-conditional-formatting";
 import { toGrid } from "../../engine/dialect";
 import { rangeOf } from "../../engine/ranges";
-import { type Room, roomFor } from "../../engine/snapshot";
+import { type Room, roomFor, sheetIdAt } from "../../engine/snapshot";
 import type { Area, Book } from "../../workbook/book";
 import { type ConditionalFormat, type EntryRule, refuses } from "../../workbook/sheet-rules";
 
@@ -75,7 +75,7 @@ export function gridRules(book: Book): SheetRules[] {
 export function ruleResources(book: Book): NonNullable<IWorkbookData["resources"]> {
   const rules = gridRules(book);
   const bySheet = (which: keyof SheetRules) =>
-    JSON.stringify(Object.fromEntries(rules.map((sheet, at) => [`sheet-${at}`, sheet[which]])));
+    JSON.stringify(Object.fromEntries(rules.map((sheet, at) => [sheetIdAt(at), sheet[which]])));
   return [
     { name: FORMATS, data: bySheet("formats") },
     { name: ENTRY_RULES, data: bySheet("entryRules") },

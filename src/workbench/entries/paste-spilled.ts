@@ -8,10 +8,10 @@ import {
   PREDEFINED_HOOK_NAME_PASTE,
 } from "@univerjs/sheets-ui";
 import { type Grid, workbookOf } from "../grid/grid";
+import { type CellData, putCell } from "../grid/one-step";
 import { anchorOf } from "../grid/seen-cells";
 import { patternAt } from "../view/shown-value";
 
-type CellData = Record<number, Record<number, ICellData>>;
 type PasteCells = NonNullable<ISheetClipboardHook["onPasteCells"]>;
 
 export function pasteSpilled(grid: Grid): void {
@@ -32,8 +32,7 @@ export function pasteSpilled(grid: Grid): void {
         if (toRow === undefined || toColumn === undefined) return;
         const anchor = anchorOf(grid, sheet, fromRow, fromColumn);
         if (from.range.rows.includes(anchor.row) && from.range.cols.includes(anchor.column)) return;
-        cellValue[toRow] ??= {};
-        cellValue[toRow][toColumn] = spilledInto(grid, sheet, fromRow, fromColumn, cell);
+        putCell(cellValue, toRow, toColumn, spilledInto(grid, sheet, fromRow, fromColumn, cell));
       });
     if (Object.keys(cellValue).length === 0) return { redos: [], undos: [] };
     const params = { unitId: to.unitId ?? "", subUnitId: to.subUnitId ?? "", cellValue };

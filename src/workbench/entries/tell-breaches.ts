@@ -2,7 +2,7 @@
  * Other spreadsheets let everything be pasted, and everything be filled into cells. So does the grid; but
  * whoever does it is told where that breaks a rule for entries.
  */
-import { type ICellData, type ICommandInfo, ICommandService } from "@univerjs/core";
+import { type ICommandInfo, ICommandService } from "@univerjs/core";
 import {
   AUTO_FILL_APPLY_TYPE,
   AUTO_FILL_HOOK_TYPE,
@@ -14,12 +14,12 @@ import { ISheetClipboardService } from "@univerjs/sheets-ui";
 import { addressOf } from "../../workbook/address";
 import type { Computed } from "../grid/computed";
 import { type Grid, workbookOf } from "../grid/grid";
+import type { CellData } from "../grid/one-step";
 import { valueAt } from "../grid/seen-cells";
 import type { Said } from "../status/status";
 import { type CellPlace, patience, refusalOf, ruleAt, selectedPlace } from "./entry-check";
 
 type Way = "pasted" | "filled";
-type CellData = Record<number, Record<number, ICellData>>;
 
 export function tellBreaches(grid: Grid, computed: Computed, tell: (said: Said) => void): void {
   const check = async (cells: readonly CellPlace[], way: Way) => {

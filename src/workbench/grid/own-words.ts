@@ -7,13 +7,12 @@ export function ownWords(): typeof words {
   const { sheetConfig, rightClick, definedName } = all["sheets-ui"];
   rightClick.insertColsLeftSuffix = "columns left";
   rightClick.insertColsRightSuffix = "columns right";
-  definedName.managerTitle = "Manage names";
+  definedName.managerTitle = "All names";
   sheetConfig.deleteSheetContent =
     "Delete this sheet and all that is on it? This cannot be undone, and formulas that read it will show #REF!.";
   sheetConfig.deleteLargeSheetContent = sheetConfig.deleteSheetContent;
   all.ui.clipboard.authentication.content =
     "The browser does not let this page read the clipboard. Press Ctrl+V, or allow it in the browser's settings for this page.";
-  all["sheets-ui"].definedName.managerTitle = "All names";
   const { functionList } = all["sheets-formula"];
   functionList.DATE.functionParameter.year.detail =
     "One to four digits. A year from 0 to 1899 is added to 1900: 26 is the year 1926.";
