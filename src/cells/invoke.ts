@@ -33,3 +33,34 @@ export function attempt(formula: Formula, values: readonly unknown[]): number {
     return NO_VALUE;
   }
 }
+
+/** The same for up to four values, none of them in a list. A value that is NaN spares the formula. */
+export function attemptFew(
+  formula: Formula,
+  count: number,
+  a: number,
+  b: number,
+  c: number,
+  d: number,
+): number {
+  if (isNoValue(a) || isNoValue(b) || isNoValue(c) || isNoValue(d)) return NO_VALUE;
+  try {
+    const value = invokeFew(formula, count, a, b, c, d);
+    return value - value === 0 ? value : NO_VALUE;
+  } catch {
+    return NO_VALUE;
+  }
+}
+
+function invokeFew(f: Formula, count: number, a: number, b: number, c: number, d: number): number {
+  switch (count) {
+    case 1:
+      return f(a);
+    case 2:
+      return f(a, b);
+    case 3:
+      return f(a, b, c);
+    default:
+      return f(a, b, c, d);
+  }
+}
