@@ -1,3 +1,4 @@
+import { figure } from "../model/figure";
 import { type Additive, type ChargedShare, describeAdditive } from "./additive";
 import { type Item, published, type Typical, typical } from "./entry";
 
@@ -78,6 +79,9 @@ const gum = (name: string, rest: Partial<Additive> & Pick<Additive, "chemistry">
   strength: GUM_STRENGTH,
   ...rest,
 });
+
+/** What the other monomers leave to acrylamide, in figures that stand in a formula. */
+const acrylamide = (others: number) => `(C3H5NO)${figure(1 - others)}`;
 
 const polyacrylamide = (
   name: string,
@@ -210,7 +214,7 @@ const WRITTEN: readonly Additive[] = [
     alsoCalled: ["CPAM"],
     chemistry: "Acrylamide with acryloyloxyethyltrimethylammonium chloride",
     charge: "cationic",
-    formula: (x) => `(C3H5NO)${1 - x}(C8H16NO2Cl)${x}`,
+    formula: (x) => `${acrylamide(x)}(C8H16NO2Cl)${x}`,
     charges: (x) => x,
     share: share([0.08, 0.03, 0.2, "low"], "mole fraction"),
     retention: [0.95, 0.9, 0.99, "low"],
@@ -219,7 +223,7 @@ const WRITTEN: readonly Additive[] = [
     alsoCalled: ["APAM"],
     chemistry: "Acrylamide with sodium acrylate; needs alum or a cationic partner",
     charge: "anionic",
-    formula: (x) => `(C3H5NO)${1 - x}(C3H3O2Na)${x}`,
+    formula: (x) => `${acrylamide(x)}(C3H3O2Na)${x}`,
     charges: (x) => -x,
     share: share([0.1, 0.05, 0.2, "low"], "mole fraction"),
     retention: [0.25, 0.1, 0.4, "low"],
@@ -228,7 +232,7 @@ const WRITTEN: readonly Additive[] = [
     chemistry:
       "Acrylamide with acryloyloxyethyltrimethylammonium chloride and 0.03 of sodium acrylate",
     charge: "cationic on balance",
-    formula: (x) => `(C3H5NO)${0.97 - x}(C8H16NO2Cl)${x}(C3H3O2Na)0.03`,
+    formula: (x) => `${acrylamide(x + 0.03)}(C8H16NO2Cl)${x}(C3H3O2Na)0.03`,
     charges: (x) => x - 0.03,
     share: share([0.06, 0.04, 0.1, "low"], "mole fraction"),
     dose: [3, 1, 6, "low"],
@@ -239,7 +243,7 @@ const WRITTEN: readonly Additive[] = [
     chemistry:
       "Acrylamide with diallyldimethylammonium chloride and 0.25 of bound glyoxal; reacts with cellulose on drying",
     charge: "cationic",
-    formula: (x) => `(C3H5NO)${1 - x}(C8H16NCl)${x}(C2H2O2)0.25`,
+    formula: (x) => `${acrylamide(x)}(C8H16NCl)${x}(C2H2O2)0.25`,
     charges: (x) => x,
     share: share([0.08, 0.03, 0.2, "low"], "mole fraction"),
     dose: [3, 1, 6, "low"],

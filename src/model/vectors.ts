@@ -21,7 +21,7 @@ export function requireEqualLengths(
       length = own;
     } else if (own !== length) {
       impossible(
-        `${firstName} has ${length} and ${name} ${counted(own, "number")}. Give as many of each.`,
+        `${firstName} has ${counted(length, "value")} and ${name} has ${own}. Give as many of both.`,
       );
     }
   }
@@ -37,8 +37,23 @@ export function requireWholeFurnish(shares: Vector): void {
   }
 }
 
+/** The value at a place of a vector in which one number may stand for all places. */
+export function oneOrEach(vector: Vector, place: number): number {
+  return vector[vector.length === 1 ? 0 : place] as number;
+}
+
 export function sumOf(vector: Vector): number {
   let sum = 0;
   for (let i = 0; i < vector.length; i++) sum += vector[i] as number;
+  return sum;
+}
+
+export function sumOfSquares(vector: Vector): number {
+  return dot(vector, vector);
+}
+
+export function dot(one: Vector, other: Vector): number {
+  let sum = 0;
+  for (let i = 0; i < one.length; i++) sum += (one[i] as number) * (other[i] as number);
   return sum;
 }

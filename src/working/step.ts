@@ -59,11 +59,5 @@ export function line(label: string, term: Term, unit: string): Line {
   return { label, tex: typeof term === "number" ? undefined : tex, value, unit };
 }
 
-/** The numbers that a step found, in order. */
-export function numbersOf(step: Step): readonly number[] {
-  const values = step.kind === "table" ? step.rows.flat() : step.lines.map(({ value }) => value);
-  return values.filter((value) => typeof value === "number");
-}
-
 /** The items of a list where nothing names them: component 1, component 2… */
 export const numbered = (what: string, i: number) => `${what} ${i + 1}`;

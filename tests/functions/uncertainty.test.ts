@@ -69,7 +69,7 @@ describe("UNCERTAINTY.DRIVERS", () => {
     expect(excel.call("UNCERTAINTY.DRIVERS", row(1, 2, 3), row(3, 2, 1))).toEqual(one);
     expect(excel.one("UNCERTAINTY.DRIVERS", column(1, 2, 3), column(3, 2))).toMatchObject({
       code: "#VALUE!",
-      message: "results has 3 and each input 2 numbers. Give as many of each.",
+      message: "results has 3 values and each input has 2. Give as many of both.",
     });
   });
 

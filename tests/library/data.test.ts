@@ -114,6 +114,13 @@ describe("the library's data", () => {
     },
   );
 
+  it("writes formulas in the figures of their shares, not in those of their rounding", () => {
+    const formula = (name: string) =>
+      ADDITIVES.find((item) => item.name === name)?.properties.get("formula")?.value;
+    expect(formula("Amphoteric polyacrylamide")).toBe("(C3H5NO)0.91(C8H16NO2Cl)0.06(C3H3O2Na)0.03");
+    for (const { name } of ADDITIVES) expect(formula(name), name).not.toMatch(/\.\d{6}/);
+  });
+
   it("gives fines 3 or more times the surface of fibre, as published", () => {
     for (const { properties, kind } of COMPONENTS) {
       if (kind !== "fines") continue;

@@ -4,7 +4,7 @@ import { expectRefusal } from "./expectations";
 
 describe("vectors", () => {
   it("names both of two unequal vectors", () => {
-    expectRefusal("impossible input", "shares has 3 and surfaces 2 numbers", () =>
+    expectRefusal("impossible input", "shares has 3 values and surfaces has 2.", () =>
       requireEqualLengths({ shares: [1, 2, 3], surfaces: [1, 2] }),
     );
   });

@@ -1,7 +1,7 @@
 import { expect } from "vitest";
 import type { Call } from "../../src/cells/observer";
 import { tellWorking } from "../../src/working";
-import { numbersOf, type Step, type Working } from "../../src/working/step";
+import type { Step, Working } from "../../src/working/step";
 import { type EmulatedExcel, HostError } from "../host/emulated-excel";
 
 /** The calls that are made meanwhile, those of functions inside others first. */
@@ -61,6 +61,10 @@ export function expectSoundWords(call: Call): void {
 }
 
 const lastStep = ({ steps }: Working) => steps.at(-1) as Step;
+
+/** The numbers that a step found, in order. */
+const numbersOf = (step: Step) =>
+  numbersIn(step.kind === "table" ? step.rows.flat() : step.lines.map(({ value }) => value));
 
 const numbersIn = (cells: readonly unknown[]) => cells.filter((cell) => typeof cell === "number");
 

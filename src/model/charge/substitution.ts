@@ -1,14 +1,9 @@
-import { figure } from "../figure";
-import { impossible } from "../refusal";
-
 /** g/mol of the anhydroglucose unit C6H10O5. */
 export const ANHYDROGLUCOSE = 162.141;
 /** g/mol that one quaternary group adds: 2-hydroxy-3-trimethylammoniopropyl chloride, less H. */
 export const QUATERNARY_CHLORIDE = 151.634;
 /** g/mol of the one nitrogen of a group. */
 export const NITROGEN = 14.007;
-/** Free hydroxyls of an anhydroglucose unit: no more groups can be bound. */
-const HYDROXYLS = 3;
 
 /**
  * Quaternary groups per anhydroglucose unit from the mass share N of nitrogen in dry starch.
@@ -16,18 +11,11 @@ const HYDROXYLS = 3;
  * A unit with DS groups weighs 162.141 + 151.634·DS and holds 14.007·DS of nitrogen; solved for DS:
  * DS = 162.141·N/(14.007 − 151.634·N).
  * Limits: quaternary groups in the chloride form, all nitrogen bound in them (the protein of native
- * starch taken off as a blank).
+ * starch taken off as a blank); N up to 0.068, where each of the three hydroxyls of a unit bears a group.
  * Source: stoichiometry, with the abridged atomic masses of IUPAC/CIAAW (2021).
  */
 export function substitutionFromNitrogen(nitrogen: number): number {
-  const substitution = (ANHYDROGLUCOSE * nitrogen) / (NITROGEN - QUATERNARY_CHLORIDE * nitrogen);
-  if (!(substitution >= 0 && substitution <= HYDROXYLS)) {
-    impossible(
-      `The nitrogen is ${figure(nitrogen)}, more than three groups a unit hold. ` +
-        "Give the mass fraction of dry starch, e.g. 0.003 for 0.3 %.",
-    );
-  }
-  return substitution;
+  return (ANHYDROGLUCOSE * nitrogen) / (NITROGEN - QUATERNARY_CHLORIDE * nitrogen);
 }
 
 /** The inverse: mass share of nitrogen from the degree of substitution. */

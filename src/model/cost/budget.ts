@@ -1,4 +1,4 @@
-import { requireEqualLengths, type Vector } from "../vectors";
+import { oneOrEach, requireEqualLengths, type Vector } from "../vectors";
 
 /** Output in t, purchases in kg, money; `costPerTonne` is undefined where nothing is made. */
 export interface BudgetLine {
@@ -30,10 +30,10 @@ export function budget(outputs: Vector, doses: Vector, prices: Vector, losses: V
   let quantity = 0;
   let cost = 0;
   for (let i = 0; i < outputs.length; i++) {
-    const loss = ofPeriod(losses, i);
+    const loss = oneOrEach(losses, i);
     const made = outputs[i] as number;
-    const bought = (made * ofPeriod(doses, i)) / (1 - loss);
-    const spent = bought * ofPeriod(prices, i);
+    const bought = (made * oneOrEach(doses, i)) / (1 - loss);
+    const spent = bought * oneOrEach(prices, i);
     output += made;
     quantity += bought;
     cost += spent;
@@ -45,8 +45,4 @@ export function budget(outputs: Vector, doses: Vector, prices: Vector, losses: V
 function line(output: number, quantity: number, cost: number, cumulative: number): BudgetLine {
   const costPerTonne = output > 0 ? cost / output : undefined;
   return { output, quantity, cost, costPerTonne, cumulative };
-}
-
-function ofPeriod(oneOrEach: Vector, period: number): number {
-  return oneOrEach[oneOrEach.length === 1 ? 0 : period] as number;
 }

@@ -1,6 +1,3 @@
-import { figure } from "../figure";
-import { noAnswer } from "../refusal";
-
 /**
  * What one N·m/g gained costs, per tonne of furnish: (amount·price + otherCost) / increase. The
  * amount is kg/t of additive, or kWh/t of net refining energy: on this scale the two compare.
@@ -14,10 +11,5 @@ export function costPerGain(
   increase: number,
   otherCost: number,
 ): number {
-  if (!(increase > 0)) {
-    noAnswer(
-      `The increase is ${figure(increase)} N·m/g. A cost per N·m/g gained needs an increase above 0.`,
-    );
-  }
   return (amount * price + otherCost) / increase;
 }

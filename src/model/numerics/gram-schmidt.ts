@@ -1,3 +1,5 @@
+import { dot, sumOfSquares } from "../vectors";
+
 /**
  * Least squares min ‖A·x − b‖ for a few long columns, by modified Gram–Schmidt. The columns are made
  * orthogonal in place; the right-hand side is treated as one more column, which makes the method
@@ -19,7 +21,7 @@ export class GramSchmidt {
     for (let j = 0; j < this.columns.length; j++) {
       const column = this.columns[j] as number[];
       const row = this.triangle[j] as number[];
-      const length = Math.sqrt(dot(column, column));
+      const length = Math.sqrt(sumOfSquares(column));
       row[j] = length;
       for (let i = 0; i < column.length; i++) column[i] = (column[i] as number) / length;
       for (let k = j + 1; k < this.columns.length; k++)
@@ -44,12 +46,6 @@ export class GramSchmidt {
     }
     return explained;
   }
-}
-
-function dot(a: number[], b: number[]): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += (a[i] as number) * (b[i] as number);
-  return sum;
 }
 
 /** Takes from a vector its part along a unit vector, and returns how long that part was. */

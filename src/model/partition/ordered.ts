@@ -1,6 +1,12 @@
 import { figure } from "../figure";
 import { impossible } from "../refusal";
-import { requireEqualLengths, requireWholeFurnish, sumOf, type Vector } from "../vectors";
+import {
+  oneOrEach,
+  requireEqualLengths,
+  requireWholeFurnish,
+  sumOf,
+  type Vector,
+} from "../vectors";
 import { settle, settledConcentration } from "./equilibrium";
 import { dissolvedPerConcentration, filledSites } from "./furnish";
 
@@ -54,7 +60,7 @@ export function orderedPartition(
   if (transfer === 0) return walked;
   const settled = settle(
     sumOf(doses),
-    dissolvedPerConcentration(consistencyAt(last.position, consistencies)),
+    dissolvedPerConcentration(oneOrEach(consistencies, last.position - 1)),
     filledSites(shares, surfaces, capacities),
     halfLoads,
   );
@@ -102,7 +108,7 @@ export function orderedWalk(
     }
     let concentration = 0;
     if (presentShare > 0) {
-      const consistency = consistencyAt(position, consistencies);
+      const consistency = oneOrEach(consistencies, position - 1);
       if (consistency === 0) refuseNone(position);
       const waterThere = (presentShare / furnish) * dissolvedPerConcentration(consistency);
       refuseThickening(water, waterThere, position);
@@ -150,11 +156,6 @@ function settleUnfilled(
     }
     taking = stillTaking;
   }
-}
-
-/** One consistency stands for all positions. */
-function consistencyAt(position: number, consistencies: Vector): number {
-  return consistencies[consistencies.length === 1 ? 0 : position - 1] as number;
 }
 
 /** One for all, or one for each position in use; what stands beyond those must be blank. */

@@ -1,5 +1,5 @@
 import { impossible } from "../refusal";
-import { requireEqualLengths, sumOf, type Vector } from "../vectors";
+import { oneOrEach, requireEqualLengths, sumOf, type Vector } from "../vectors";
 import { overallRetention } from "./loop";
 
 /**
@@ -27,11 +27,9 @@ export function overallRetentionOfMixture(
   for (let i = 0; i < amounts.length; i++) {
     const amount = amounts[i] as number;
     if (amount === 0) continue;
-    retained += amount * overallRetention(firstPass[i] as number, at(recycled, i), at(degraded, i));
+    retained +=
+      amount *
+      overallRetention(firstPass[i] as number, oneOrEach(recycled, i), oneOrEach(degraded, i));
   }
   return retained / total;
-}
-
-function at(oneOrEach: Vector, i: number): number {
-  return oneOrEach[oneOrEach.length === 1 ? 0 : i] as number;
 }

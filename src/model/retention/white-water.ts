@@ -2,7 +2,6 @@ import { figure } from "../figure";
 import { impossible, noAnswer } from "../refusal";
 
 const MG_PER_L_IN_KG_PER_M3 = 1000;
-const GIVE_VOLUME = "Give the volume of the loop, above 0 m³.";
 
 /**
  * Dissolved additive in the white water, mg/L, from a constant load into a well-mixed loop.
@@ -22,11 +21,8 @@ export function whiteWaterConcentration(
   decay: number,
 ): number {
   if (volume === undefined) {
-    if (hours !== undefined)
-      impossible(`The hours are ${figure(hours)} without a volume. ${GIVE_VOLUME}`);
-    if (decay !== 0) impossible(`The decay is ${figure(decay)} without a volume. ${GIVE_VOLUME}`);
-  } else if (!(volume > 0)) {
-    impossible(`The volume is ${figure(volume)}. ${GIVE_VOLUME}`);
+    if (hours !== undefined) refuseWithoutVolume(`The hours are ${figure(hours)}`);
+    if (decay !== 0) refuseWithoutVolume(`The decay is ${figure(decay)}`);
   } else if (hours !== undefined) {
     const x = (purge / volume + decay) * hours;
     const approach = x === 0 ? 1 : -Math.expm1(-x) / x;
@@ -40,4 +36,8 @@ export function whiteWaterConcentration(
     );
   }
   return (MG_PER_L_IN_KG_PER_M3 * load) / clearance;
+}
+
+function refuseWithoutVolume(given: string): never {
+  impossible(`${given} without a volume. Give the volume of the loop, above 0 m³.`);
 }

@@ -1,6 +1,7 @@
 import { rankTogether } from "../batches/groups";
 import { impossible, noAnswer } from "../refusal";
-import { correctedAkaike, roundingOf, rSquared, squares } from "./goodness";
+import { sumOfSquares } from "../vectors";
+import { correctedAkaike, roundingOf, rSquared } from "./goodness";
 import { lackOfFit } from "./lack-of-fit";
 import type { Points } from "./points";
 import { type Projection, projector } from "./projection";
@@ -49,7 +50,7 @@ export function fitResponse(points: Points, shape: Shape, knownBase?: number): F
     );
   }
   refuseTooFew(points, shape, parameters, knownBase);
-  refuseBeyondMeasure(squares(points.doses) + squares(points.strengths));
+  refuseBeyondMeasure(sumOfSquares(points.doses) + sumOfSquares(points.strengths));
 
   const projections = projector(points, shape, knownBase);
   const rounding = roundingOf(points.strengths);

@@ -1,12 +1,8 @@
+import { sumOf, sumOfSquares } from "../vectors";
+
 /** A sum of squares that rounding alone may leave of these values. */
 export function roundingOf(values: Float64Array): number {
-  return values.length * Number.EPSILON ** 2 * squares(values);
-}
-
-export function squares(values: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < values.length; i++) sum += (values[i] as number) ** 2;
-  return sum;
+  return values.length * Number.EPSILON ** 2 * sumOfSquares(values);
 }
 
 /** Share of the spread about the mean that a fit explains; none where there is no spread. */
@@ -14,11 +10,8 @@ export function rSquared(
   strengths: Float64Array,
   residualSumOfSquares: number,
 ): number | undefined {
-  let sum = 0;
-  for (let i = 0; i < strengths.length; i++) sum += strengths[i] as number;
-  const mean = sum / strengths.length;
-  let spread = 0;
-  for (let i = 0; i < strengths.length; i++) spread += ((strengths[i] as number) - mean) ** 2;
+  const mean = sumOf(strengths) / strengths.length;
+  const spread = sumOfSquares(strengths.map((strength) => strength - mean));
   return spread > roundingOf(strengths) ? 1 - residualSumOfSquares / spread : undefined;
 }
 

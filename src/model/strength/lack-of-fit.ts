@@ -1,6 +1,7 @@
 import { rankTogether } from "../batches/groups";
 import { fisherTail } from "../numerics/fisher-f";
-import { roundingOf, squares } from "./goodness";
+import { sumOfSquares } from "../vectors";
+import { roundingOf } from "./goodness";
 import type { Points } from "./points";
 
 /**
@@ -37,18 +38,18 @@ function pureError({ strengths, blocks, repeats }: Points, rounding: number): nu
   repeats.centre(residual);
   let pull = blocks.sums(residual);
   let direction = pull;
-  let pullSquares = squares(pull);
+  let pullSquares = sumOfSquares(pull);
   for (let step = 0; step < blocks.count && pullSquares > rounding; step++) {
     const change = Float64Array.from(blocks.of, (block) => direction[block] as number);
     repeats.centre(change);
-    const length = pullSquares / squares(change);
+    const length = pullSquares / sumOfSquares(change);
     for (let i = 0; i < residual.length; i++) {
       (residual[i] as number) -= length * (change[i] as number);
     }
     pull = blocks.sums(residual);
-    const next = squares(pull);
+    const next = sumOfSquares(pull);
     direction = direction.map((d, block) => (pull[block] as number) + (next / pullSquares) * d);
     pullSquares = next;
   }
-  return squares(residual);
+  return sumOfSquares(residual);
 }

@@ -1,4 +1,4 @@
-import { squares } from "./goodness";
+import { sumOfSquares } from "../vectors";
 import type { Points } from "./points";
 import { type Shape, unitCurves } from "./response";
 
@@ -95,5 +95,5 @@ export function projector(
       trace: Math.sqrt(acrossSquares / riseSquares),
     };
   }
-  return { spread: squares(wanted), at };
+  return { spread: sumOfSquares(wanted), at };
 }

@@ -1,6 +1,7 @@
 import { type BatchMeans, batchMeans } from "../batches/batch-means";
 import { Groups, type Label } from "../batches/groups";
 import { impossible, noAnswer } from "../refusal";
+import { sumOfSquares } from "../vectors";
 import { areComplete } from "./complete-blocks";
 import { manyToOne } from "./many-to-one";
 import { loadingsOf, withinBlocks } from "./within-blocks";
@@ -189,8 +190,4 @@ function sampleOf({ values, levels }: BatchMeans<Label>, level: Label): Sample {
   const mean = own.reduce((sum, value) => sum + value, 0) / count;
   const spread = sumOfSquares(own.map((value) => value - mean));
   return { count, mean, deviation: count > 1 ? Math.sqrt(spread / (count - 1)) : undefined };
-}
-
-function sumOfSquares(values: Float64Array): number {
-  return values.reduce((sum, value) => sum + value * value, 0);
 }

@@ -1,5 +1,6 @@
 import { Groups, type Label } from "../batches/groups";
 import { impossible } from "../refusal";
+import { dot } from "../vectors";
 
 /** How every level stands to the control, as the batches of the same block tell it. */
 export interface WithinBlocks {
@@ -73,12 +74,6 @@ function refuseUntied(
     `Level ${untied} shares no block with the control ${control}, nor with a level that does. Make up a batch of ${control} in block ${block}, or leave out level ${untied}.`,
   );
 }
-
-const dot = (one: ArrayLike<number>, other: ArrayLike<number>): number => {
-  let sum = 0;
-  for (let i = 0; i < one.length; i++) sum += (one[i] as number) * (other[i] as number);
-  return sum;
-};
 
 /** The inverse of a symmetric positive matrix, by elimination, which needs no pivots there. */
 function inverted(matrix: readonly (readonly number[])[]): number[][] {

@@ -12,6 +12,9 @@ export interface Summary {
   readonly shortestUpper: number;
 }
 
+/** What a quotient of 0.5 may miss a whole number by. */
+const ROUNDING = 1e-9;
+
 /**
  * Mean, standard uncertainty, median and two coverage intervals of a Monte Carlo sample of M values: one
  * with equal chances on both sides, and the shortest. Both run from the r-th to the (r + q)-th value in
@@ -49,7 +52,10 @@ export function summarise(values: ArrayLike<number>, coverage: number): Summary 
 export function coverageRanks(count: number, coverage: number): { inside: number; start: number } {
   const inside = Math.floor(coverage * count + 0.5);
   if (inside < 1 || inside >= count) {
-    const least = Math.floor(0.5 / Math.min(coverage, 1 - coverage) + 1e-9) + 1;
+    const least = Math.max(
+      Math.ceil(0.5 / coverage - ROUNDING),
+      Math.floor(0.5 / (1 - coverage) + ROUNDING) + 1,
+    );
     noAnswer(
       `The number of values is ${count}, too small for an interval that holds ${figure(coverage)} of them. Give at least ${least}.`,
     );

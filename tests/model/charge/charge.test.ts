@@ -39,14 +39,6 @@ describe("substitution and charge of cationic starch", () => {
       }),
     );
   });
-
-  it("refuses more nitrogen than three groups a unit hold", () => {
-    for (const nitrogen of [0.07, 0.0924, 0.3]) {
-      expectRefusal("impossible input", "more than three groups", () =>
-        substitutionFromNitrogen(nitrogen),
-      );
-    }
-  });
 });
 
 describe("the charge limit", () => {

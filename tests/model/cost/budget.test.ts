@@ -55,5 +55,5 @@ test("a period without output has no cost per tonne", () => {
 test("a dose for some periods only is refused", () => {
   const partial = () => budget([1, 1, 1], [8, 9], [0.6], [0]);
   expect(partial).toThrow(Refusal);
-  expect(partial).toThrow("outputs has 3 and doses 2 numbers.");
+  expect(partial).toThrow("outputs has 3 values and doses has 2.");
 });

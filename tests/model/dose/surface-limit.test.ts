@@ -12,7 +12,7 @@ describe("surface limit", () => {
     expectRefusal("impossible input", "shares sum to 0.8", () =>
       surfaceLimit([0.55, 0.25], [1, 1], [1, 1]),
     );
-    expectRefusal("impossible input", "shares has 2 and capacities 1", () =>
+    expectRefusal("impossible input", "shares has 2 values and capacities has 1.", () =>
       surfaceLimit([0.5, 0.5], [1, 1], [1]),
     );
   });

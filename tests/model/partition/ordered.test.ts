@@ -304,7 +304,7 @@ describe("is refused", () => {
       "The number of consistencies is 2, and the last position in use is 1. Give one consistency.",
     ],
     ["thickening", { consistencies: [0.008, 0.03] }, "The water falls from 99.2 to 32.3333 m³"],
-    ["a dose without a position", { doses: [3, 4] }, "doses has 2 and dosePositions 1 number."],
+    ["a dose without a position", { doses: [3, 4] }, "doses has 2 values and dosePositions has 1."],
   ])("%s", (_, change, message) => {
     expectRefusal("impossible input", message, () => split({ ...plan, ...change }, trade));
   });

@@ -168,7 +168,7 @@ test("a furnish that is not whole, or rates for some components only, are refuse
   expectRefusal("impossible input", "The shares sum to 0.9.", () =>
     follow([1], { ...steep, shares: [0.5, 0.2, 0.2] }),
   );
-  expectRefusal("impossible input", "shares has 3 and rates 2 numbers.", () =>
+  expectRefusal("impossible input", "shares has 3 values and rates has 2.", () =>
     follow([1], { ...steep, rates: [1, 1] }),
   );
 });

@@ -35,7 +35,7 @@ describe("additive retention", () => {
     expectRefusal("impossible input", "amounts sum to 0", () =>
       additiveRetention([0], [0.9], 0, 0),
     );
-    expectRefusal("impossible input", "amounts has 2 and retentions 1", () =>
+    expectRefusal("impossible input", "amounts has 2 values and retentions has 1.", () =>
       additiveRetention([1, 2], [0.9], 0, 0),
     );
   });

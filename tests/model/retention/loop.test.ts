@@ -122,10 +122,10 @@ describe("overall retention of a mixture", () => {
     expectRefusal("impossible input", "amounts sum to 0", () =>
       overallRetentionOfMixture([0, 0], [0.5, 0.5], [0.9], [0]),
     );
-    expectRefusal("impossible input", "amounts has 2 and recycled 3", () =>
+    expectRefusal("impossible input", "amounts has 2 values and recycled has 3.", () =>
       overallRetentionOfMixture([1, 2], [0.5, 0.5], [0.9, 0.9, 0.9], [0]),
     );
-    expectRefusal("impossible input", "amounts has 3 and degraded 2", () =>
+    expectRefusal("impossible input", "amounts has 3 values and degraded has 2.", () =>
       overallRetentionOfMixture([1, 2, 3], [0.5, 0.5, 0.5], [0.9], [0, 0]),
     );
   });

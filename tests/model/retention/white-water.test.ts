@@ -45,9 +45,6 @@ describe("white-water concentration", () => {
     expectRefusal("impossible input", "decay is 0.05 without a volume", () =>
       whiteWaterConcentration(12, 150, undefined, undefined, 0.05),
     );
-    expectRefusal("impossible input", "volume is 0", () =>
-      whiteWaterConcentration(12, 150, 0, 5, 0),
-    );
   });
 
   it("has no steady state without purge and decay", () => {

@@ -141,7 +141,7 @@ describe("what is counted as a point", () => {
 
   it("wants a strength for every dose", () => {
     expect(() => independentPoints([1, 2, 3], [1, 2])).toThrow(
-      "doses has 3 and strengths 2 numbers.",
+      "doses has 3 values and strengths has 2.",
     );
   });
 });

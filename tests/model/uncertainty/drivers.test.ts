@@ -57,7 +57,7 @@ describe("the drivers of a result", () => {
     expectRefusal("impossible input", "The number of results is 2. Give at least 3.", () =>
       drivers([5, 6], [[1, 2]]),
     );
-    expectRefusal("impossible input", "results has 3 and each input 2 numbers", () =>
+    expectRefusal("impossible input", "results has 3 values and each input has 2.", () =>
       drivers([5, 6, 7], [[1, 2]]),
     );
     expectRefusal("impossible input", "inputs has 1 column and names has 2 names.", () =>

@@ -62,4 +62,23 @@ describe("the summary of a sample", () => {
     );
     expectRefusal("no answer", "Give at least 11.", () => summarise(values.slice(1), 0.95));
   });
+
+  // By hand: coverage·count, rounded, is 1 or more and less than the count.
+  it.each([
+    [0.01, 50],
+    [0.2, 3],
+    [0.5, 2],
+    [0.8, 3],
+    [0.9, 6],
+    [0.997, 167],
+  ])(
+    "takes no fewer values for an interval that holds %f than the %i that it names",
+    (coverage, least) => {
+      const values = Array.from({ length: least }, (_, i) => i);
+      expect(() => summarise(values, coverage)).not.toThrow();
+      expectRefusal("no answer", `Give at least ${least}.`, () =>
+        summarise(values.slice(1), coverage),
+      );
+    },
+  );
 });

@@ -239,7 +239,7 @@ describe("is refused", () => {
     [
       "a price for some options only",
       { prices: [1, 1] },
-      "plateauGains has 3 and prices 2 numbers.",
+      "plateauGains has 3 values and prices has 2.",
     ],
     ["amounts out of all proportion", { maxima: [20, 20, 1e300] }, "too far apart"],
   ])("%s", (_, change, message) => {
