@@ -65,18 +65,20 @@ async function ownTables(host: SheetHost | undefined): Promise<readonly SheetTab
   return (await Promise.all(headers.map((header) => host.readTables(header)))).flat();
 }
 
-/** Where a table belongs: by the header of its names, else by a property that the other shelf does not know. */
+/**
+ * Where a table belongs: by the header of its names and a property that its shelf knows; without that header by
+ * a property that the other shelf does not know. A furnish with its shares, or a record of what was used, is no
+ * list of what is known of things.
+ */
 function shelfOf({ columns }: SheetTable): Shelf | undefined {
   const [first, ...rest] = columns.map(headerKey);
   const shelves = Object.keys(SHELVES) as Shelf[];
-  return (
-    shelves.find((shelf) => first === headerKey(SHELVES[shelf].header)) ??
-    shelves.find((shelf) => {
-      const others = shelves.filter((other) => other !== shelf).flatMap(propertiesOf);
-      const own = propertiesOf(shelf).filter((property) => !others.includes(property));
-      return rest.some((header) => own.includes(header));
-    })
-  );
+  const named = shelves.find((shelf) => first === headerKey(SHELVES[shelf].header));
+  return (named === undefined ? shelves : [named]).find((shelf) => {
+    const others = named ? [] : shelves.filter((other) => other !== shelf).flatMap(propertiesOf);
+    const told = propertiesOf(shelf).filter((property) => !others.includes(property));
+    return rest.some((header) => told.includes(header));
+  });
 }
 
 /** "COD factor [g/g]" is the property "cod factor". */

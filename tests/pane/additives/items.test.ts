@@ -69,6 +69,22 @@ describe("what the pane lists", () => {
     ]);
   });
 
+  test("leaves out a table of the sheet that says nothing which the library knows", async () => {
+    const furnish: SheetTable = {
+      name: "furnish",
+      address: "Orders!A5:C7",
+      columns: ["Component", "Share", "Surface (m²/g)"],
+      rows: [["fibre", 0.6, 1.5]],
+    };
+    const used = { ...furnish, name: "used", columns: ["Additive", "Price", "Dose (kg/t)"] };
+    const own = { ...furnish, name: "own", columns: ["Component", "kind", "half load [mg/L]"] };
+    const { items, unread } = await readStock(hostWith(furnish, used, own));
+    expect(unread).toEqual([]);
+    expect(items.filter(({ table }) => table !== undefined)).toMatchObject([
+      { name: "fibre", shelf: "component", table: "own" },
+    ]);
+  });
+
   test("names a table that cannot be read, with the reason, and lists the rest", async () => {
     const twice = { ...OWN, rows: [OWN.rows[0], OWN.rows[0]] } as SheetTable;
     const { items, unread } = await readStock(hostWith(twice));
