@@ -16,14 +16,21 @@ export type Plain = number | string | boolean;
 
 const rank = (value: Plain) => ["number", "string", "boolean"].indexOf(typeof value);
 
-/** Below 0, 0 or above 0: numbers, then text whatever its case, then FALSE and TRUE. */
+/** Letters with accents stand by their own; the language is fixed, so that a workbook has one order everywhere. */
+const letters = new Intl.Collator("en", { sensitivity: "accent" });
+
+/**
+ * Below 0, 0 or above 0: numbers, then text whatever its case, then FALSE and TRUE. Text goes letter by letter,
+ * "Run 10" before "Run 9": so comparisons and SORT do in every spreadsheet. By it rows are sorted by hand, too.
+ */
 export function order(one: Plain, other: Plain): number {
   if (typeof one !== typeof other) return rank(one) - rank(other);
   if (typeof one === "number")
     return sameNumber(one, other as number) ? 0 : one - (other as number);
   if (typeof one === "boolean") return Number(one) - Number(other);
   const [left, right] = [one.toLowerCase(), (other as string).toLowerCase()];
-  return left === right ? 0 : left < right ? -1 : 1;
+  if (left === right) return 0;
+  return letters.compare(left, right) || (left < right ? -1 : 1);
 }
 
 /** What each operator makes of an order. */

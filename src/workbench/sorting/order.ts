@@ -1,21 +1,18 @@
-/** The order of spreadsheets: numbers, texts, FALSE and TRUE, errors; what is blank comes last either way. */
+/** The order of SORT and of comparisons, errors behind it; what is blank comes last either way. */
+import { order, type Plain } from "../../engine/natives/coercion";
 import { isError, type Value } from "../../workbook/book";
 
 export type Direction = "ascending" | "descending";
 
-/** In the person's language; capitals are small letters, and Run 10 comes after Run 9. */
-const texts = new Intl.Collator(undefined, { numeric: true, sensitivity: "accent" });
-
-/** A formula that answers with no text shows as a blank cell does. */
+/**
+ * A formula that answers with no text shows as a blank cell does. SORT puts it first, as a text; but who sorts
+ * rows on a page would find the rows that are not filled in yet above all others.
+ */
 const isBlank = (value: Value) => value === null || value === "";
 
-const kindOf = (value: Value) =>
-  isError(value) ? 3 : ["number", "string", "boolean"].indexOf(typeof value);
-
 function compare(one: Value, other: Value): number {
-  if (typeof one === "string" && typeof other === "string") return texts.compare(one, other);
-  const kinds = kindOf(one) - kindOf(other);
-  return kinds !== 0 || isError(one) ? kinds : Number(one) - Number(other);
+  const errors = Number(isError(one)) - Number(isError(other));
+  return errors !== 0 || isError(one) ? errors : order(one as Plain, other as Plain);
 }
 
 /** The rows by their values; those that are equal stay in the order that they had. */

@@ -1,6 +1,11 @@
 import { describe, expect, test } from "vitest";
+import { openEngine } from "../../../src/engine/node";
 import { type Direction, inOrder } from "../../../src/workbench/sorting/order";
 import type { Value } from "../../../src/workbook/book";
+import { probe } from "../../engine/probe";
+import { book, sheet } from "../../engine/sheet";
+
+const engine = openEngine(probe);
 
 const sorted = (values: readonly Value[], direction: Direction) =>
   inOrder([...values.keys()], (row) => values[row] ?? null, direction).map((row) => values[row]);
@@ -8,15 +13,15 @@ const sorted = (values: readonly Value[], direction: Direction) =>
 const failed = { error: "#N/A" };
 
 describe("values of all kinds", () => {
-  const values = [null, true, "b", failed, 3, "", "10", "A", false, -2, "9", 45_000.5];
+  const values = [null, true, "b", failed, 3, "", "9", "A", false, -2, "10", 45_000.5];
 
   test("stand as numbers, texts, truth values, errors, blanks", () => {
     expect(sorted(values, "ascending")).toEqual([
       -2,
       3,
       45_000.5,
-      "9",
       "10",
+      "9",
       "A",
       "b",
       false,
@@ -34,8 +39,8 @@ describe("values of all kinds", () => {
       false,
       "b",
       "A",
-      "10",
       "9",
+      "10",
       45_000.5,
       3,
       -2,
@@ -45,13 +50,27 @@ describe("values of all kinds", () => {
   });
 });
 
-test("capitals are small letters, and numbers in texts count as numbers", () => {
-  expect(sorted(["run 10", "Run 9", "RUN 1", "alum"], "ascending")).toEqual([
-    "alum",
-    "RUN 1",
-    "Run 9",
+test("texts stand as SORT puts them: capitals are small letters, numbers in texts are letters", async () => {
+  const values = [
     "run 10",
-  ]);
+    "Run 9",
+    "RUN 1",
+    "öl",
+    "oxygen",
+    "alum",
+    "zinc",
+    "Run_1",
+    "run-1",
+    "Ol",
+  ];
+  const column = Object.fromEntries(values.map((value, at) => [`A${at + 1}`, value]));
+  const { book: computed } = await engine.recalculate(
+    book([sheet("S", { ...column, B1: `=SORT(A1:A${values.length})` })]),
+  );
+  const bySort = values.map((_, row) => computed.sheets[0]?.cells[row]?.[1]?.value);
+  expect(sorted(values, "ascending")).toEqual(bySort);
+  expect(bySort.slice(0, 4)).toEqual(["alum", "Ol", "öl", "oxygen"]);
+  expect(bySort.slice(4, 7)).toEqual(["RUN 1", "run 10", "Run 9"]);
 });
 
 test.each<Direction>(["ascending", "descending"])(
