@@ -94,6 +94,8 @@ export interface SheetCell {
 export interface SelectedCell extends SheetCell {
   /** The cell of the formula that spilled its value here, where it is another one and the host says so. */
   readonly spilledFrom?: SheetCell;
+  /** Why it shows an error, from where that arose, where the host can follow it. */
+  readonly reason?: string;
 }
 
 export interface Selection {
@@ -131,6 +133,8 @@ export interface SheetTable {
 export interface FailedCell extends SheetCell {
   /** "#VALUE!", "#N/A", "#NAME?"… */
   readonly error: string;
+  /** See SelectedCell. */
+  readonly reason?: string;
   /** Whether it merely lost its link to the functions, which entering it again repairs. */
   readonly lostLink: boolean;
   /** The cell of the formula, where that spilled the error here. */

@@ -140,6 +140,22 @@ describe("beside the grid", () => {
     await page.locator("#status .address", { hasText: /^H62$/ }).waitFor();
   });
 
+  test("an error that came through other cells is told as the line below the grid tells it", async () => {
+    await workbench.type("H64", "=WETEND.DOSE.TARGET(-1,0.5)");
+    await workbench.type("H65", "=2*H64");
+    await workbench.type("H66", "=WETEND.DOSE.TARGET(H65,0.5)");
+    const { message } = await workbench.read("H66");
+    expect(message).toMatch(/^From H64: retained is -1\. /);
+    const pane = paneOf(page);
+    const told = pane.getByRole("region", { name: "What is wrong" });
+    await expect.poll(async () => (await told.allInnerTexts()).join(" ")).toContain("From H64");
+    const [wrong = "", mend] = (await told.getByRole("paragraph").allInnerTexts()).slice(1);
+    expect(`${wrong} ${mend}`).toBe(message);
+    await pane.getByRole("button", { name: "Check this workbook" }).click();
+    const failures = pane.getByRole("list", { name: "Cells that fail" });
+    await failures.getByText(message).waitFor();
+  });
+
   test("the workbook is computed again on request", async () => {
     await paneOf(page).getByRole("button", { name: "Compute it again" }).click();
     await paneOf(page).getByText("The workbook was computed again.").waitFor();

@@ -7,7 +7,9 @@ import {
 import { areaOf } from "../../engine/ranges";
 import type { Computed } from "../../workbench/grid/computed";
 import { type Grid, workbookOf } from "../../workbench/grid/grid";
-import { anchorOf } from "../../workbench/grid/seen-cells";
+import { anchorOf, valueAt } from "../../workbench/grid/seen-cells";
+import { messageAt } from "../../workbench/status/message-at";
+import { isError } from "../../workbook/book";
 import type { Selection, Stop } from "../host";
 import { addressIn, sheetCell } from "./sheet";
 
@@ -21,6 +23,7 @@ export function readSelection(grid: Grid): Selection | undefined {
   const cell = {
     ...sheetCell(grid, worksheet, row, column),
     ...spilledFrom(grid, worksheet, row, column),
+    ...reasonAt(grid, worksheet, row, column),
   };
   const alone = isMerged && startRow === row && startColumn === column;
   const merged = alone && endRow === last.primary.endRow && endColumn === last.primary.endColumn;
@@ -31,6 +34,12 @@ function spilledFrom(grid: Grid, worksheet: Worksheet, row: number, column: numb
   const anchor = anchorOf(grid, worksheet, row, column);
   if (anchor.row === row && anchor.column === column) return {};
   return { spilledFrom: sheetCell(grid, worksheet, anchor.row, anchor.column) };
+}
+
+function reasonAt(grid: Grid, worksheet: Worksheet, row: number, column: number) {
+  const value = valueAt(grid, worksheet, row, column);
+  const reason = isError(value) && messageAt(grid, worksheet, row, column, value.error);
+  return reason ? { reason } : {};
 }
 
 /** See SheetHost.watchSelection. Events come in bursts; each burst is told once, and only what is new. */

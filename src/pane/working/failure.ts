@@ -8,12 +8,20 @@ export interface Failure {
   readonly mend: string;
 }
 
-/** The failure of one cell of an answer; undefined where it holds a value. */
-export function failureOf(call: Call, row: number, column: number): Failure | undefined {
+/**
+ * The failure of one cell of an answer; undefined where it holds a value. A host that follows errors from cell to
+ * cell knows where one arose that an argument brought: its reason goes before the words of the call.
+ */
+export function failureOf(
+  call: Call,
+  row: number,
+  column: number,
+  reason?: string,
+): Failure | undefined {
   const cell: unknown = Array.isArray(call.answer) ? call.answer[row]?.[column] : call.answer;
   const code = errorCode(cell);
   if (code === undefined) return undefined;
-  const message = (cell as { readonly message?: string }).message ?? "";
+  const message = reason ?? (cell as { readonly message?: string }).message ?? "";
   if (message === "") {
     return {
       code,

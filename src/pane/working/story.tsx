@@ -1,7 +1,7 @@
 import { Field, Link, makeStyles, mergeClasses, Select, tokens } from "@fluentui/react-components";
 import { useState } from "react";
 import type { Call } from "../../cells/observer";
-import type { SheetCell, SheetHost } from "../../host/host";
+import type { SelectedCell, SheetHost } from "../../host/host";
 import { tellWorking } from "../../working";
 import { Words } from "../functions/words";
 import { Amount, shown } from "../parts/amount";
@@ -32,7 +32,7 @@ const useStyles = makeStyles({
 
 interface StoryProps {
   readonly host: SheetHost;
-  readonly cell: SheetCell;
+  readonly cell: SelectedCell;
   readonly found: FoundCalls;
 }
 
@@ -83,6 +83,7 @@ export default function Story({ host, cell, found }: StoryProps) {
         call={call}
         given={givenTo(found, call, host.namespace)}
         start={(chosen === last ? found.place : undefined) ?? START}
+        reason={chosen === last && found.place ? cell.reason : undefined}
       />
     </article>
   );
@@ -107,9 +108,11 @@ interface CallStoryProps {
   readonly given: readonly string[] | undefined;
   /** Which cell of its answer is told first. */
   readonly start: Place;
+  /** Why that cell shows an error, where the host knows more than the call. */
+  readonly reason: string | undefined;
 }
 
-function CallStory({ call, given, start }: CallStoryProps) {
+function CallStory({ call, given, start, reason }: CallStoryProps) {
   const styles = useStyles();
   const text = useText();
   const { functions, open } = usePane();
@@ -117,7 +120,8 @@ function CallStory({ call, given, start }: CallStoryProps) {
   const reference = functions.find(({ id }) => id === call.id);
   if (reference === undefined) return null;
 
-  const failure = failureOf(call, row, column);
+  const isShown = row === start.row && column === start.column;
+  const failure = failureOf(call, row, column, isShown ? reason : undefined);
   const values = failure === undefined ? call.values(row, column) : undefined;
   const working = values === undefined ? undefined : tellWorking(call.id, values);
   const answer = answerOf(call, { row, column }, reference.returns);

@@ -94,8 +94,9 @@ export function WorkbookCare({ host }: { host: SheetHost }) {
 
 const cells = (count: number) => (count === 1 ? "1 cell" : `${count} cells`);
 
-/** The message of the call that failed, where one of ours gave the error; else what the error means. */
+/** What the host knows; else the message of the call that failed, where one of ours gave the error, or what it means. */
 function reasonIn(host: SheetHost, cell: FailedCell): string {
+  if (cell.reason !== undefined) return cell.reason;
   const from = cell.spilledFrom ?? cell.address;
   const [own, first] = [partsOf(cell.address), partsOf(from)];
   for (const call of host.callsAt(from)) {

@@ -14,11 +14,15 @@ export function messageAt(
   column: number,
   error: string,
 ): string | undefined {
+  return reasonsIn(grid)?.of({ sheet: worksheet.getName(), row, column }, error);
+}
+
+/** The same for many cells: what the grid has computed is read once. */
+export function reasonsIn(grid: Grid): Reasons | undefined {
   const workbook = workbookOf(grid);
   if (!workbook) return undefined;
   const sheetIdOf = (name: string) => workbook.getSheetBySheetName(name)?.getSheetId() ?? "";
-  const reasons = new Reasons(formula, computedBook(grid, workbook), grid.failures, sheetIdOf);
-  return reasons.of({ sheet: worksheet.getName(), row, column }, error);
+  return new Reasons(formula, computedBook(grid, workbook), grid.failures, sheetIdOf);
 }
 
 /** What the grid has computed, without looks. Its formulas name no tables: they have ranges in their place. */

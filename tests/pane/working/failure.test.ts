@@ -42,6 +42,18 @@ test("an error that came in with an argument leads to that argument", () => {
   expect(failedArguments(call, 0, 0)).toEqual([1]);
 });
 
+test("a host that knows where the error arose has the word", () => {
+  const call = callOf("DOSE.TARGET", 6.5, new HostError("#VALUE!", "The error comes from J10."));
+  expect(failureOf(call, 0, 0)?.wrong).toBe("The error comes from J10.");
+  const reason = "From Permit!I10: limit has 2 rows. Give 1.";
+  expect(failureOf(call, 0, 0, reason)).toEqual({
+    code: "#VALUE!",
+    wrong: "From Permit!I10: limit has 2 rows.",
+    mend: "Give 1.",
+  });
+  expect(failureOf(callOf("DOSE.TARGET", 6.5, 0.5), 0, 0, reason)).toBeUndefined();
+});
+
 test("in a column an error counts for its own row, and the row has its own cells", () => {
   const call = callOf("DOSE.TARGET", column(6.5, 7), column(new HostError("#N/A"), null));
   expect(failedArguments(call, 0, 0)).toEqual([1]);
