@@ -211,7 +211,7 @@ const band = fromData(
  * @equation \hat S(x) \pm t_{\nu}\,\sqrt{g^{\mathsf T} C\, g}, \quad g = \frac{\partial S}{\partial (S_0, G, k)}
  * @range Between the lowest and the highest dose that was tested; range as STRENGTH.FIT.
  * @source Bates & Watts, Nonlinear Regression Analysis (1988): delta method, Student's t.
- * @words confidence band, confidence interval, error of the curve, uncertainty of a fit
+ * @words confidence band, confidence interval, how sure, error of the curve, uncertainty of a fit
  * @example =WETEND.STRENGTH.BAND({3;10}, {0,2,4,6,8,12,16}, {40.3,44.1,46.2,47.9,48.4,49.6,49.8}) → {45.03041,45.301701,45.572992;48.929177,49.150154,49.37113}
  * @requiresAddress
  */

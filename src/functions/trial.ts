@@ -50,7 +50,7 @@ function comparedRow({ level, batches, mean, deviation, against }: ComparedLevel
  * @equation t_i = \frac{\bar y_i - \bar y_0}{s\sqrt{1/n_i + 1/n_0}}, \quad \bar y_i - \bar y_0 \pm t_{\alpha,k,\nu}\,s\sqrt{1/n_i + 1/n_0}, \quad p_i = P\left(\max_j |T_j| \ge |t_i|\right)
  * @range Independent batches that vary alike and normally at all levels; with blocks, value = level + block + error, and a mean of incomplete blocks has them taken out.
  * @source Dunnett, J. Am. Stat. Assoc. 50 (1955) 1096, and Biometrics 20 (1964) 482; by quadrature, to 1e-6 in p or better. Incomplete blocks by least squares (Yates, Ann. Eugenics 7 (1936) 121; correlations after Hsu, J. Comput. Graph. Stat. 1 (1992) 151; both from memory), to 1e-3 in p, and as exact as the rest where a batch or two are lost.
- * @words significance test, Dunnett, against the blank, multiple comparison, is the difference real
+ * @words significance test, how sure, Dunnett, against the blank, multiple comparison, is the difference real
  * @example =WETEND.TRIAL.COMPARE({"blank";"blank";"blank";"a";"a";"a";"b";"b";"b";"c";"c";"c"}, {55;47;48;55;64;64;55;49;52;50;44;41}) → {"level","batches","mean","standard deviation","difference","lower","upper","p";"blank",3,50,4.3589,"","","","";"a",3,61,5.19615,11,0.75121,21.24879,0.036622;"b",3,52,3,2,-8.24879,12.24879,0.896475;"c",3,45,4.58258,-5,-15.24879,5.24879,0.40916}
  * @requiresAddress
  */

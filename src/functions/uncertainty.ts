@@ -103,7 +103,7 @@ const summary = whole(
  * @equation \bar y = \frac{1}{M}\sum y_r, \quad u^2 = \frac{\sum (y_r - \bar y)^2}{M - 1}, \quad \left[y_{(r)}, y_{(r + q)}\right], \quad q = \text{coverage}\cdot M, \quad r = \frac{M - q}{2}
  * @range Values enough: at 95 % at least 11, for two sound digits of a limit ten thousand.
  * @source JCGM 101:2008, 7.6 and 7.7.
- * @words Monte Carlo result, confidence interval, coverage interval, error of a result, percentile
+ * @words Monte Carlo result, confidence interval, how sure, coverage interval, error of a result, percentile
  * @example =WETEND.UNCERTAINTY.SUMMARY({1,2,3,4,5,6,7,8,9,10}, 0.8) → {"mean",5.5;"standard uncertainty",3.02765;"median",5.5;"lower limit",1;"upper limit",9;"shortest interval, lower limit",1;"shortest interval, upper limit",9;"values that were errors",0}
  * @requiresAddress
  */

@@ -16,6 +16,13 @@ test.each([
   expect(first(query)).toBe(id);
 });
 
+test("who asks how sure a number is finds the intervals first", () => {
+  const found = findFunctions("how sure", reference).map(({ id }) => id);
+  expect(new Set(found.slice(0, 3))).toEqual(
+    new Set(["STRENGTH.BAND", "TRIAL.COMPARE", "UNCERTAINTY.SUMMARY"]),
+  );
+});
+
 test("a unit finds the functions that use it", () => {
   const found = findFunctions("L/h", reference).map(({ id }) => id);
   expect(found).toContain("DOSE.PUMP");
