@@ -114,6 +114,27 @@ test("a month left blank among the others is one of standstill, and its blank ce
   expect(numberOf(book, "unexplained")).toBe(0);
 });
 
+test("a month of paper without additive is told, one of standstill is not compared, one on plan is at 0", async () => {
+  const [onPlan, unused, still] = [0, 1, 2];
+  const bought = (value: number | string | null, month: number) => {
+    if (month === onPlan)
+      return (at(budget.dose, month) * at(actual.output, month)) / (1 - purchaseLoss);
+    return month === unused || month === still ? 0 : value;
+  };
+  const output = (value: number | string | null, month: number) => (month === still ? 0 : value);
+  const typed = typedOver(chemicalBudget, {}, { "actual.bought": bought, "actual.output": output });
+  const { book, failures } = await computed(typed);
+  expect(failures).toEqual([]);
+  const shown = (name: string, row: number, column: number) => {
+    const sheet = book.sheets.find((one) => one.name === name);
+    return [onPlan, unused, still].map(
+      (month) => sheet && cellAt(sheet, row + month, column)?.value,
+    );
+  };
+  expect(shown("Actual", 5, 7)).toEqual([0, -1, ""]);
+  expect(shown("Variance", 27, 6)).toEqual(["", "none used", ""]);
+});
+
 test("a month whose price is not typed yet is refused by its place, not taken as free", async () => {
   const gap = (value: number | string | null, month: number) => (month === 7 ? null : value);
   const { book, failures } = await computed(typedOver(chemicalBudget, {}, { "actual.price": gap }));

@@ -6,6 +6,7 @@ import { alternatives, effluent, mill, starch } from "../../templates/plans/harr
 import { september } from "../../templates/plans/harrow-fen/september";
 import { keptInLoop, risesTo, settled, water } from "./by-hand";
 import { computed, numberOf } from "./computed";
+import { typedOver } from "./typed-over";
 
 let book: PlannedBook;
 beforeAll(async () => {
@@ -53,6 +54,18 @@ test("what is not kept leaves, and its oxygen demand with it", () => {
     [effluent.limit.nitrogen * free - effluent.background.nitrogen, starch.nitrogen],
   ].map(([load, factor]) => (load as number) / (factor as number) / perKilogram);
   expect(numberOf(book, "mostDose")).toBeCloseTo(Math.min(...room), 4);
+});
+
+test("at parity a kilogram kept of either starch costs the same, each loss by its own oxygen demand", async () => {
+  const nativeCod = 1.3;
+  const { book } = await computed(typedOver(doseAndEffluent, { nativeCodFactor: nativeCod }));
+  const perKept = (price: number, retention: number, cod: number) =>
+    (price + (1 - retention) * cod * effluent.treatmentPrice) / retention;
+  const retained = numberOf(book, "overallRetention");
+  expect(perKept(numberOf(book, "parityPrice"), retained, starch.codFactor)).toBeCloseTo(
+    perKept(alternatives.nativePrice, alternatives.nativeRetention, nativeCod),
+    10,
+  );
 });
 
 test("a unit of strength costs the starch and its loss, over the gain", () => {

@@ -22,8 +22,8 @@ export interface Draft {
 
 /** Width in characters of a column that a plan gives none. */
 const usualWidth = 8.43;
-/** Letters that stand, on average, in the width of a digit, which is what widths count; fewer in bold or wide type. */
-const lettersPerWidth = 1;
+/** Letters that stand, on average, in the width of a digit, which is what widths count: in bold and in wide type, too. */
+const lettersPerWidth = 0.95;
 /** Height in points of a line at 11 points. */
 const lineHeight = 15;
 

@@ -17,7 +17,7 @@ const headers = ["Retention", "Retention of the other", "Effect of a kilogram ke
 
 export const paritySamplesSheet: SheetPlan = {
   name: "Parity samples",
-  widths: { A: 16, B: 16, C: 16, D: 16 },
+  widths: { A: 16, B: 16, C: 16, D: 18 },
   freeze: `A${first}`,
   print: { pagesTall: 1, area: "A1:D57" },
   parts: [

@@ -85,6 +85,12 @@ function inWords(over: string, budget: string, parts: readonly [string, string, 
   ].join(",");
 }
 
+/** Paper without additive is no favour: a use that was not written down, or a dose that failed. */
+const NONE_USED = "none used";
+
+const marked = (variances: string) =>
+  `LET(all,${variances},IF(ISERROR(all),all,IF((all="F")*VSTACK(0,(${actualToDate.output}>0)*(${actualToDate.bought}=0),0),"${NONE_USED}",all)))`;
+
 /** The month of a number that is typed, beside it. */
 const monthOf = (at: string, month: string): Part => ({
   kind: "block",
@@ -119,7 +125,7 @@ const span = [
 
 export const varianceSheet: SheetPlan = {
   name: "Variance",
-  widths: { A: 36, B: 13, C: 13, D: 13, E: 13, F: 10, G: 10 },
+  widths: { A: 36, B: 13, C: 13, D: 13, E: 13, F: 10, G: 12 },
   print: { pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Variance" },
@@ -167,13 +173,15 @@ export const varianceSheet: SheetPlan = {
         "Usage mark",
       ],
       format: [signed, signed, signed, signed, aside, aside],
-      formula: `WETEND.COST.VARIANCE(${planToDate.price},${planToDate.dose}/(1-{loss}),${planToDate.output},${actualToDate.price},${actualToDate.bought},${actualToDate.output})`,
+      formula: marked(
+        `WETEND.COST.VARIANCE(${planToDate.price},${planToDate.dose}/(1-{loss}),${planToDate.output},${actualToDate.price},${actualToDate.bought},${actualToDate.output})`,
+      ),
     }),
     ...[5, 6].flatMap((column): Part[] => [
       {
         kind: "rule",
         on: `{variance[${column}]}`,
-        when: { formula: '{cell}="A"' },
+        when: { formula: `OR({cell}="A",{cell}="${NONE_USED}")` },
         look: "warning",
       },
       { kind: "rule", on: `{variance[${column}]}`, when: { formula: '{cell}="F"' }, look: "good" },

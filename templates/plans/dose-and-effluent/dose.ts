@@ -109,6 +109,14 @@ const otherWays = [
     help: "10 to 20 % in the wet end (common practice, no source).",
   }),
   number(
+    "nativeCodFactor",
+    "Oxygen demand, native starch",
+    "g/g",
+    alternatives.nativeCodFactor,
+    "0.00",
+    { to: 8, help: "Measured on your own additive. 1.1 is typical of starch, from memory." },
+  ),
+  number(
     "treatmentPrice",
     "Treatment of what leaves",
     "money/kg COD",
@@ -189,10 +197,10 @@ const worth = [
     "Worth of this starch against native",
     "money/kg",
     "0.00",
-    "WETEND.COST.PARITY({nativePrice},{nativeRetention},{overallRetention},{treatmentPrice}*{codFactor})",
+    "WETEND.COST.PARITY({nativePrice},{nativeRetention},{overallRetention},{treatmentPrice}*{nativeCodFactor},1,{treatmentPrice}*{codFactor})",
   ),
   note("Equal cost for a kilogram kept in the sheet: not advice to buy.", 3),
-  note("How sure that is, and the cheapest mix: see the workbook strength-cost.", 3),
+  note("How sure that is, and the cheapest mix: the workbook strength-cost.", 3),
 ];
 
 const treatmentPrices = [
@@ -214,7 +222,7 @@ const treatmentPrices = [
 
 const treatment: Part = {
   kind: "spill",
-  at: "E49",
+  at: "E50",
   name: "treatment",
   firstRow: "header",
   formula:
@@ -238,7 +246,7 @@ export const doseSheet: SheetPlan = {
     ...down("E22", worth),
     {
       kind: "chart",
-      at: "A31",
+      at: "A32",
       width: 900,
       height: 320,
       chart: "columns",
@@ -251,7 +259,7 @@ export const doseSheet: SheetPlan = {
         { name: "kept in the sheet", values: "{kept}", x: "{places}" },
       ],
     },
-    ...down("A48", treatmentPrices),
+    ...down("A49", treatmentPrices),
     treatment,
   ],
 };

@@ -103,7 +103,7 @@ const answer = [
 
 export const ordersSheet: SheetPlan = {
   name: "Orders",
-  widths: { A: 40, B: 13, C: 16, D: 13, E: 13, F: 14, G: 14 },
+  widths: { A: 40, B: 13, C: 17, D: 13, E: 13, F: 14, G: 14 },
   print: { pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Orders" },

@@ -52,7 +52,7 @@ const answer = [
 
 export const timeSheet: SheetPlan = {
   name: "Time",
-  widths: { A: 36, B: 13, C: 13, D: 13, E: 13 },
+  widths: { A: 36, B: 17, C: 13, D: 13, E: 13 },
   print: { pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Time" },

@@ -61,7 +61,7 @@ const outcome: readonly Part[] = [
 
 export const ordersSheet: SheetPlan = {
   name: "Order",
-  widths: { A: 38, B: 13, C: 13, D: 13, E: 13, F: 15, G: 13, H: 15, I: 17, J: 15 },
+  widths: { A: 38, B: 13, C: 13, D: 13, E: 13, F: 15, G: 14, H: 15, I: 17, J: 15 },
   print: { landscape: true, pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Order" },

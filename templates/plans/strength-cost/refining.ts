@@ -42,8 +42,8 @@ const inputs = [
 export const refiningSheet: SheetPlan = {
   name: "Refining",
   widths: {
-    A: 14,
-    B: 14,
+    A: 16,
+    B: 15,
     C: 16,
     D: 3,
     E: 32,
@@ -53,9 +53,9 @@ export const refiningSheet: SheetPlan = {
     I: 12,
     J: 3,
     K: 16,
-    L: 14,
-    M: 14,
-    N: 14,
+    L: 15,
+    M: 15,
+    N: 15,
   },
   print: { landscape: true, pagesTall: 1 },
   parts: [

@@ -96,11 +96,11 @@ const results: readonly Part[] = [
   ),
 ];
 
-const widths = Object.fromEntries("ABCDEFGHIJKLMNOPQR".split("").map((letter) => [letter, 13]));
+const widths = Object.fromEntries("ABCDEFGHIJKLMNOPQR".split("").map((letter) => [letter, 14]));
 
 export const samplesSheet: SheetPlan = {
   name: "Samples",
-  widths: { ...widths, L: 3 },
+  widths: { ...widths, K: 15, L: 3 },
   freeze: "A5",
   print: { landscape: true, pagesTall: 1, area: "A1:R54" },
   parts: [

@@ -117,7 +117,7 @@ const chemicals: readonly Part[] = [
 
 export const stockSheet: SheetPlan = {
   name: "Stock",
-  widths: { A: 38, B: 15, C: 15, D: 15, E: 15, F: 15, G: 15, H: 17, I: 17 },
+  widths: { A: 38, B: 18, C: 16, D: 18, E: 15, F: 15, G: 15, H: 18, I: 18 },
   print: { landscape: true, pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Stock" },

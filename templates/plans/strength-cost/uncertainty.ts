@@ -103,7 +103,7 @@ const summary: readonly Part[] = [
 
 export const uncertaintySheet: SheetPlan = {
   name: "Uncertainty",
-  widths: { A: 38, B: 18, C: 14, D: 14, E: 14, F: 3, G: 26, H: 12, I: 12 },
+  widths: { A: 38, B: 18, C: 14, D: 14, E: 14, F: 3, G: 28, H: 12, I: 12 },
   print: { landscape: true, pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Uncertainty" },

@@ -175,6 +175,7 @@ describe("the look of a part", () => {
     [1, "a text of more than twenty letters", 30],
     [2, "a text of more than twenty letters", 30],
     [1, "short", 15],
+    [1, "has room if narrow..", 30],
     [1, "words-that-are-long do-not-share-lines with-others-here", 45],
   ])("a text with span %s wraps within it: %s", (span, text, height) => {
     const { sheet, styleAt } = laid({ kind: "text", at: "A1", text, ...(span ? { span } : {}) });
