@@ -11,6 +11,7 @@ import { takeLookOfLine } from "./book/look-of-line";
 import { Desk, type Lying } from "./desk";
 import { dropDown } from "./drop-down";
 import { Choices } from "./entries/choices";
+import type { CellPlace } from "./entries/entry-check";
 import { pasteSpilled } from "./entries/paste-spilled";
 import { keepLookUnderText } from "./entries/paste-text";
 import { refuseEntries } from "./entries/refuse-entries";
@@ -31,6 +32,7 @@ import { circleNotice } from "./status/circle-notice";
 import { Status } from "./status/status";
 import { sumUp } from "./status/sums";
 import { growTables } from "./tables/growing-tables";
+import { showComments } from "./view/comments";
 import { keepTabInView } from "./view/keep-tab-in-view";
 import { widenNameBox } from "./view/name-box";
 import { scrollPastFrozen } from "./view/scroll-to-cell";
@@ -153,7 +155,9 @@ async function start(): Promise<void> {
   }
 
   // The grid makes its parts with the first workbook; it computes when this turn of the page has ended.
-  const status = new Status(grid, byId("status"), byId<HTMLButtonElement>("failing"));
+  const commentAt = (place: CellPlace) => desk.beside.commentAt(place);
+  const status = new Status(grid, byId("status"), byId<HTMLButtonElement>("failing"), commentAt);
+  showComments(grid, commentAt);
   formatSpills(grid);
   new Choices(grid, () => status.tell(undefined));
   editAsWritten(grid);

@@ -33,8 +33,20 @@ export interface Sheet {
   /** As a file has them; a plan says its own. The first one that holds comes on top. */
   readonly formats?: readonly ConditionalFormat[];
   readonly entryRules?: readonly EntryRule[];
+  /** As a file has them, one at a cell. */
+  readonly comments?: readonly CellComment[];
   /** How many more formats and entry rules its file has, which are not understood. */
   readonly unreadRules?: number;
+}
+
+/** What somebody noted at a cell. */
+export interface CellComment {
+  /** One cell. */
+  readonly area: Area;
+  readonly author?: string;
+  readonly text: string;
+  /** What tells it from all others of its file. */
+  readonly id: string;
 }
 
 /** Only cells that hold something, by row, then by column. */

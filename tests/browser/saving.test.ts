@@ -1,9 +1,11 @@
 /** What people change of a workbook beside its values is in the file that they save. */
 import { beforeEach, expect, inject, test } from "vitest";
 import { USUAL_COLUMN_WIDTH, USUAL_ROW_HEIGHT } from "../../src/workbench/book/grid-book";
+import { areaAddress } from "../../src/workbook/address";
 import type { Book, Sheet, Style } from "../../src/workbook/book";
 import { functionNames } from "../../src/workbook/formula/stored-form";
 import { readWorkbook } from "../../src/workbook/read/read-workbook";
+import { commentedFile } from "../workbook/commented";
 import { rawWorkbook } from "../workbook/raw-workbook";
 import { serveWorkbench } from "./served-workbench";
 import type { WorkbenchPage } from "./workbench";
@@ -54,6 +56,9 @@ async function saved(): Promise<{ book: Book; sheet: Sheet; notice: string }> {
 
 const lookAt = ({ sheets, styles }: Book, row: number, column: number): Style | undefined =>
   styles[sheets[0]?.cells[row]?.[column]?.style ?? ""];
+
+const commentsOf = ({ comments = [] }: Sheet) =>
+  comments.map(({ area, author }) => `${areaAddress(area)} ${author}`).sort();
 
 /** Drags the line behind the first column. */
 async function widenFirstColumn(by: number, width = USUAL_COLUMN_WIDTH): Promise<void> {
@@ -200,6 +205,35 @@ test("A file in which cells with rules were cut and put elsewhere says which of 
   expect(sheet.entryRules).toMatchObject([{ area: { column: 4, rows: 4 } }]);
   expect(sheet.formats?.[0]).toMatchObject({ area: { column: 0, rows: 4 } });
   expect(notice).toMatch(/^Conditional formats whose cells were put elsewhere/);
+});
+
+test("Comments of a file are told, follow their cells, and are saved in place and in a file that is written anew.", async () => {
+  const { page } = workbench;
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  await workbench.openFile("noted.xlsx", commentedFile());
+  await workbench.select("B4");
+  const told = page.locator("#status .comment");
+  expect(await told.textContent()).toBe("Comment: Lab: Is this dry?\nShift B: Yes.");
+  await page.mouse.move(...(await workbench.onGrid(150, HEAD.height + 1.5 * USUAL_ROW_HEIGHT)));
+  await page.getByText("Comment by Shift A", { exact: true }).waitFor();
+  await page.getByText("7 & more, by hand", { exact: true }).waitFor();
+
+  await page.keyboard.press("Control+x");
+  await workbench.select("C3");
+  await page.keyboard.press("Control+v");
+  await expect.poll(async () => (await workbench.read("C3")).value).toBe("9");
+  expect(await told.textContent()).toContain("Is this dry?");
+  const inPlace = await saved();
+  expect(commentsOf(inPlace.sheet)).toEqual(["B2 Shift A", "C3 undefined"]);
+  expect(inPlace.notice).toBe("");
+
+  await page.evaluate(() => delete document.documentElement.dataset.computed);
+  await onRow(1, "Delete Selected Row");
+  await workbench.computed();
+  const anew = await saved();
+  expect(commentsOf(anew.sheet)).toEqual(["B1 Shift A", "C2 undefined"]);
+  expect(anew.notice).toContain("comments (of a thread its texts)");
+  expect(workbench.errors).toEqual([]);
 });
 
 test("What is typed into a blank cell takes the look of its column or row, in the grid and in the saved file.", async () => {

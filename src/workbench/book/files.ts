@@ -5,8 +5,9 @@ import { valuesCopy } from "../../host/values-copy";
 import type { Book } from "../../workbook/book";
 import { answersWithBlock } from "../../workbook/formula/future-functions";
 import { functionNames } from "../../workbook/formula/stored-form";
-import { filledIn } from "../../workbook/layout/filled-in";
+import { type FilledIn, filledIn } from "../../workbook/layout/filled-in";
 import type { PlannedBook } from "../../workbook/layout/planned";
+import { commentMoves } from "../../workbook/patch/comment-cells";
 import { namesBetween } from "../../workbook/patch/defined-names";
 import { editsBetween } from "../../workbook/patch/edits";
 import { layoutBetween } from "../../workbook/patch/layout-edits";
@@ -71,13 +72,17 @@ export async function saveFile(
     const atFirst = asShown(opened.book, shown);
     const edits = withLooks(editsBetween(opened.book, book), atFirst, book);
     const rules = movesOf(shown, filled);
+    const comments = commentMovesOf(shown, filled);
     const { bytes, stale } = await patchWorkbook(opened, edits, names, {
       tables: book.tables,
       layout: layoutBetween(atFirst, book),
       definedNames: namesBetween(atFirst.definedNames, book.definedNames),
       rules: new Map(rules.map(([name, { moves }]) => [name, moves])),
+      comments: new Map(comments.map(([name, { moves }]) => [name, moves])),
     });
-    return { bytes, notes: [...stale, ...stayNotes(rules.flatMap(([, { left }]) => left))] };
+    const left = rules.flatMap(([, rule]) => rule.left);
+    if (comments.some(([, comment]) => comment.left)) left.push("comments");
+    return { bytes, notes: [...stale, ...stayNotes(left)] };
   }
   const bytes = await writeWorkbook(filled, names);
   return {
@@ -111,6 +116,15 @@ const movesOf = ({ beside }: AtFirst, { sheets }: Book) =>
     return before ? [[sheet.name, ruleMoves(before, sheet)] as const] : [];
   });
 
+/** Of each sheet by its name, where its comments are that stood elsewhere when the file was opened. */
+const commentMovesOf = ({ beside }: AtFirst, { sheets }: FilledIn) =>
+  sheets.flatMap(({ name, comments }) => {
+    const before = beside.find((sheet) => sheet.name === name)?.comments ?? [];
+    const others = sheets.filter((sheet) => sheet.name !== name).flatMap((its) => its.comments);
+    const elsewhere = new Set(others.map(({ id }) => id));
+    return before.length === 0 ? [] : [[name, commentMoves(before, comments, elsewhere)] as const];
+  });
+
 function stayNotes(left: readonly string[]): string[] {
   if (left.length === 0) return [];
   const kinds = [...new Set(left)].join(" and ");
@@ -120,7 +134,7 @@ function stayNotes(left: readonly string[]): string[] {
 }
 
 const anew = (reshapings: readonly string[]) =>
-  `In this file ${new Intl.ListFormat("en-GB").format(reshapings)}, so it was written anew: with cells, formulas, names, tables, formats as they are shown here, entry rules, conditional formats, and those charts that a template could have; without its pictures and all else that came with the file.`;
+  `In this file ${new Intl.ListFormat("en-GB").format(reshapings)}, so it was written anew: with cells, formulas, names, tables, formats as they are shown here, entry rules, conditional formats, comments (of a thread its texts), and those charts that a template could have; without its pictures and all else that came with the file.`;
 
 function lostNotes(lost: number, unread: number): string[] {
   const gone =

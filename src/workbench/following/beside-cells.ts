@@ -5,7 +5,7 @@ import {
   type IInsertSheetMutationParams,
   InsertSheetMutation,
 } from "@univerjs/sheets";
-import type { Style } from "../../workbook/book";
+import type { CellComment, Style } from "../../workbook/book";
 import { type Frame, type NamedFrame, withGrownTables } from "../../workbook/layout/filled-in";
 import {
   bareSheet,
@@ -14,9 +14,11 @@ import {
   type PlannedTable,
 } from "../../workbook/layout/planned";
 import type { ConditionalFormat, EntryRule } from "../../workbook/sheet-rules";
+import type { CellPlace } from "../entries/entry-check";
 import { allTables } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "../grid/grid";
 import { type ChartNow, followChart, type NameOf } from "./charts";
+import { FollowedComments } from "./comments";
 import { type Followed, Follower, isGone } from "./follower";
 import { followRule, type RuleNow, replaced } from "./rules";
 
@@ -46,10 +48,12 @@ export class BesideCells {
   #charts: ((nameOf: NameOf) => ChartNow)[] = [];
   #entryRules: RuleNow<EntryRule>[] = [];
   #formats: RuleNow<ConditionalFormat>[] = [];
+  readonly #comments: FollowedComments;
   #styles: Readonly<Record<string, Style>> = {};
 
   constructor(private readonly grid: Grid) {
     this.#follower = new Follower(grid);
+    this.#comments = new FollowedComments(this.#follower);
     const commands = grid.injector.get(ICommandService);
     let copied: string | undefined;
     commands.beforeCommandExecuted(({ id, params }) => {
@@ -80,6 +84,7 @@ export class BesideCells {
   #takeSheet(sheet: PlannedSheet, idOf: (name: string) => string): void {
     const sheetId = idOf(sheet.name);
     const follower = this.#follower;
+    this.#comments.take(sheetId, sheet.comments);
     const heads = headRows(sheet);
     this.#sheets.push({ sheetId, plan: sheet, heads: heads && follower.follow(sheetId, heads) });
     for (const chart of sheet.charts)
@@ -106,6 +111,7 @@ export class BesideCells {
 
   forgetAll(): void {
     this.#follower.forgetAll();
+    this.#comments.forgetAll();
     [this.#sheets, this.#tables, this.#styles] = [[], [], {}];
     [this.#charts, this.#entryRules, this.#formats] = [[], [], []];
   }
@@ -113,6 +119,10 @@ export class BesideCells {
   /** Whether rows or columns stand elsewhere than they did when the workbook was opened. */
   get linesMoved(): boolean {
     return this.#follower.linesMoved;
+  }
+
+  commentAt(place: CellPlace): CellComment | undefined {
+    return this.#comments.at(place);
   }
 
   chartsOn(sheetId: string): ChartNow[] {
@@ -130,6 +140,7 @@ export class BesideCells {
     const charts = this.#charts.map((chart) => chart(this.#nameOf));
     const entryRules = replaced(this.#entryRules.flatMap((rule) => rule(this.#nameOf)));
     const formats = this.#formats.flatMap((rule) => rule(this.#nameOf));
+    const comments = this.#comments.now(this.#nameOf);
     const shown = charts.filter((chart) => this.#nameOf(chart.sheetId) !== undefined);
     const broken = [...entryRules, ...formats].filter(({ rule }) => rule === undefined);
     const sheets = (workbookOf(this.grid)?.getSheets() ?? []).map((worksheet): NamedFrame => {
@@ -145,6 +156,7 @@ export class BesideCells {
           .map(({ chart }) => chart),
         entryRules: on(entryRules),
         formats: on(formats),
+        comments: on(comments),
       };
     });
     const unread = this.#sheets

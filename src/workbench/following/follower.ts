@@ -41,6 +41,7 @@ export class Follower {
   /** Whether something was undone that was not known to be done: what was before is lost. */
   #lost = false;
   #moves = 0;
+  #version = 0;
 
   constructor({ injector }: Pick<Grid, "injector">) {
     const commands = injector.get(ICommandService);
@@ -52,6 +53,7 @@ export class Follower {
       if (id === UndoCommandId) undoing = false;
       const change = changeBy(id, params, this.#moves + 1);
       if (change === undefined) return;
+      this.#version++;
       if (undoing && this.#takeBack(id)) return;
       if (id === MoveRangeMutation.id) this.#moves++;
       this.#done.push({ id, before: [...this.#areas] });
@@ -64,6 +66,11 @@ export class Follower {
     return this.#lost || this.#done.some(({ id }) => id !== MoveRangeMutation.id);
   }
 
+  /** Another one whenever an area may be elsewhere, or there are others. */
+  get version(): number {
+    return this.#version;
+  }
+
   /** From now on; gives where the area is whenever it is asked. */
   follow(sheetId: string, area: Area): () => Followed {
     const parts = this.followParts(sheetId, area);
@@ -72,11 +79,13 @@ export class Follower {
 
   /** With the cells that were moved away from the others. */
   followParts(sheetId: string, area: Area): () => readonly Followed[] {
+    this.#version++;
     const index = this.#areas.push([{ sheetId, area }]) - 1;
     return () => this.#areas[index] as readonly Followed[];
   }
 
   forgetAll(): void {
+    this.#version++;
     this.#areas = [];
     this.#done = [];
     this.#lost = false;

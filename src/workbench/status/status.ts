@@ -4,11 +4,12 @@ import { SetWorksheetActiveOperation, SheetsSelectionsService } from "@univerjs/
 import { CellAlertManagerService } from "@univerjs/sheets-ui";
 import type { FormulaCell } from "../../engine/failures";
 import { addressOf } from "../../workbook/address";
-import { isError, type Value } from "../../workbook/book";
+import { type CellComment, isError, type Value } from "../../workbook/book";
 import { errorWords } from "../../workbook/formula/error-words";
 import { type CellPlace, ruleAt, samePlace, selectedPlace } from "../entries/entry-check";
 import { type Grid, workbookOf } from "../grid/grid";
 import { failingCells, valueAt } from "../grid/seen-cells";
+import { type CommentAt, commentWords } from "../view/comments";
 import { reveal } from "../view/reveal";
 import { patternAt, shownValue } from "../view/shown-value";
 import { messageAt } from "./message-at";
@@ -21,6 +22,7 @@ interface SeenCell {
   /** Why it fails, as far as it is known. */
   readonly message?: string;
   readonly prompt?: string;
+  readonly comment?: CellComment;
 }
 
 /** What is said of entries while a cell is selected. */
@@ -36,6 +38,7 @@ export class Status {
     private readonly grid: Grid,
     private readonly line: HTMLElement,
     private readonly count: HTMLButtonElement,
+    private readonly commentAt: CommentAt,
   ) {
     grid.injector.get(SheetsSelectionsService).selectionChanged$.subscribe(() => this.show());
     // A sheet comes to the front with the selection that it had, or gets its first one, and neither is told.
@@ -53,6 +56,9 @@ export class Status {
     this.line.classList.toggle("failed", cell !== undefined && isError(cell.value));
     this.line.classList.toggle("refused", this.#said !== undefined);
     this.line.replaceChildren(...(cell ? parts(cell, this.#said?.text) : []));
+    // What is cut off is scrolled by keys, too.
+    if (this.line.scrollHeight > this.line.clientHeight) this.line.tabIndex = 0;
+    else this.line.removeAttribute("tabindex");
   }
 
   /** That an entry breaks a rule, until another cell is selected or an entry is taken. */
@@ -74,6 +80,7 @@ export class Status {
     if (!worksheet || !place) return undefined;
     const { row, column } = place;
     const prompt = promptOf(ruleAt(this.grid, place));
+    const comment = this.commentAt(place);
     const value = valueAt(this.grid, worksheet, row, column);
     const message = isError(value)
       ? (messageAt(this.grid, worksheet, row, column, value.error) ?? errorWords(value.error))
@@ -85,6 +92,7 @@ export class Status {
       shown: shownValue(value, patternAt(this.grid, worksheet, row, column)),
       ...(message !== undefined && { message }),
       ...(prompt !== undefined && { prompt }),
+      ...(comment && { comment }),
     };
   }
 
@@ -127,7 +135,7 @@ function promptOf(rule: ISheetDataValidationRule | undefined): string | undefine
 }
 
 function parts(
-  { address, value, shown, message, prompt }: SeenCell,
+  { address, value, shown, message, prompt, comment }: SeenCell,
   ofEntries: string | undefined,
 ): HTMLElement[] {
   const part = (kind: string, text: string) => {
@@ -141,5 +149,6 @@ function parts(
     part("address", address),
     part("value", shown),
     ...(said === undefined ? [] : [part("message", said)]),
+    ...(comment ? [part("comment", Object.values(commentWords(comment)).join(": "))] : []),
   ];
 }

@@ -28,8 +28,8 @@ export function filledIn(frame: Frame, book: Book): FilledIn {
   const sheets = book.sheets.map((sheet): PlannedSheet => {
     const its = frame.sheets.find(({ name }) => name === sheet.name);
     if (!its) return { ...sheet, ...bareSheet };
-    const { print, gridlines, entryRules, formats, charts } = grownSheet(its, grown);
-    return { ...sheet, print, gridlines, entryRules, formats, charts };
+    const { print, gridlines, entryRules, formats, comments, charts } = grownSheet(its, grown);
+    return { ...sheet, print, gridlines, entryRules, formats, comments, charts };
   });
   const tables = book.tables.map((table): PlannedTable => {
     const plan = frame.tables.find(({ name }) => name === table.name);

@@ -95,6 +95,7 @@ function layOutSheet(
     gridlines: sheet.gridlines ?? false,
     entryRules: draft.entryRules,
     formats: draft.formats,
+    comments: [],
     charts: draft.charts,
   };
 }

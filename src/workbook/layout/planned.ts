@@ -1,4 +1,4 @@
-import type { Area, Book, Sheet, Table } from "../book";
+import type { Area, Book, CellComment, Sheet, Table } from "../book";
 import type { ChartKind, PrintPlan, SeriesPlan } from "../plan";
 import type { ConditionalFormat, EntryRule } from "../sheet-rules";
 
@@ -10,7 +10,9 @@ export interface PlannedBook extends Book {
   readonly tables: readonly PlannedTable[];
 }
 
-export interface PlannedSheet extends Omit<Sheet, "formats" | "entryRules">, BesideCells {}
+export interface PlannedSheet
+  extends Omit<Sheet, "formats" | "entryRules" | "comments">,
+    BesideCells {}
 
 /** What a sheet of a plan holds beside its cells. */
 export interface BesideCells {
@@ -18,6 +20,7 @@ export interface BesideCells {
   readonly gridlines: boolean;
   readonly entryRules: readonly EntryRule[];
   readonly formats: readonly ConditionalFormat[];
+  readonly comments: readonly CellComment[];
   readonly charts: readonly PlannedChart[];
 }
 
@@ -27,6 +30,7 @@ export const bareSheet: BesideCells = {
   gridlines: true,
   entryRules: [],
   formats: [],
+  comments: [],
   charts: [],
 };
 

@@ -3,6 +3,7 @@ import type { FunctionNames } from "../formula/stored-form";
 import type { OpenedWorkbook } from "../read/read-workbook";
 import { readXml } from "../xml";
 import type { CellWriting } from "./cell-xml";
+import { type CommentMoves, patchComments } from "./comment-cells";
 import { type namesBetween, patchNames } from "./defined-names";
 import { dynamicMark } from "./dynamic-mark";
 import type { CellEdit, WorkbookEdits } from "./edits";
@@ -96,6 +97,8 @@ export interface Beside {
   readonly definedNames?: ReturnType<typeof namesBetween>;
   /** By the sheet's name. */
   readonly rules?: ReadonlyMap<string, RuleMoves>;
+  /** By the sheet's name. */
+  readonly comments?: ReadonlyMap<string, CommentMoves>;
 }
 
 /**
@@ -106,7 +109,7 @@ export async function patchWorkbook(
   opened: OpenedWorkbook,
   cells: WorkbookEdits,
   names: FunctionNames,
-  { tables = opened.book.tables, layout, definedNames, rules }: Beside = {},
+  { tables = opened.book.tables, layout, definedNames, rules, comments = new Map() }: Beside = {},
 ): Promise<PatchedWorkbook> {
   const { file, part } = opened;
   const edits = new PackageEdits(file);
@@ -117,6 +120,7 @@ export async function patchWorkbook(
     if (moves && moves.size > 0)
       edits.set(path, patchRuleAreas(path, await edits.text(path), moves));
   }
+  for (const [sheet, moves] of comments) await patchComments(edits, opened, sheet, moves);
   if (definedNames && definedNames.size > 0)
     edits.set(part.path, patchNames(part.path, await edits.text(part.path), definedNames, names));
   const bytes = await file.rewrite(edits.changes);

@@ -4,6 +4,7 @@ import { type Limits, usualLimits } from "../package/limits";
 import { openPackage, type WorkbookPackage } from "../package/open-package";
 import { xmlReader } from "../xml";
 import { Allowance } from "./allowance";
+import { readComments, readPeople } from "./comments";
 import { readDynamicMarks } from "./metadata";
 import { type Reading, SheetReader } from "./sheet";
 import { readStrings } from "./strings";
@@ -50,8 +51,11 @@ export async function readWorkbook(
   };
   const sheets: Sheet[] = [];
   const tables: Table[] = [];
+  const people = await readPeople(file, part.path);
   for (const entry of part.sheets) {
-    sheets.push(await readSheet(file, entry, reading));
+    const comments = await readComments(file, entry.path, people);
+    const sheet = await readSheet(file, entry, reading);
+    sheets.push(comments.length > 0 ? { ...sheet, comments } : sheet);
     tables.push(...(await readTables(file, entry.path, entry.name)));
   }
   const styles: Record<string, Style> = {};

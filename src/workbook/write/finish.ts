@@ -5,6 +5,7 @@ import { palette } from "../layout/looks";
 import type { PlannedSheet } from "../layout/planned";
 import type { RuleLook } from "../sheet-rules";
 import { withChartValues } from "./chart-values";
+import { withAuthors } from "./comments";
 import { rulesXml } from "./rules-xml";
 import { withUnsaid } from "./unsaid";
 
@@ -96,6 +97,11 @@ export function finish(
     const path = `xl/worksheets/sheet${index + 1}.xml`;
     edit(path, (xml) => withUnsaid(path, xml, sheet, names));
   });
+  sheets
+    .filter(({ comments }) => comments.length > 0)
+    .forEach(({ comments }, index) => {
+      edit(`xl/comments${index + 1}.xml`, (xml) => withAuthors(xml, comments));
+    });
   const looks = [
     ...new Set(sheets.flatMap(({ formats }) => formats.map(({ look }) => differentialStyle(look)))),
   ];

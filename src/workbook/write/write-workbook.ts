@@ -9,6 +9,7 @@ import {
   type PlannedTable,
 } from "../layout/planned";
 import { chartOf } from "./charts";
+import { insertComment } from "./comments";
 import { finish } from "./finish";
 import { formatsOf } from "./formats";
 import { type Library, xlsxLibrary } from "./library";
@@ -82,6 +83,7 @@ function writeSheet(
     );
   }
   writeCells(library, worksheet, sheet, formats, names);
+  for (const comment of sheet.comments) insertComment(library, worksheet, comment);
   for (const chart of sheet.charts)
     worksheet.insertChart(chart.row, chart.column, chartOf(library, book, chart));
 }

@@ -1,0 +1,42 @@
+/** What somebody noted at cells, kept at these cells. */
+import type { CellComment } from "../../workbook/book";
+import type { CellPlace } from "../entries/entry-check";
+import type { NameOf } from "./charts";
+import type { Follower } from "./follower";
+import { followRule, type OnSheet, type RuleNow, replaced } from "./rules";
+
+const keyOf = ({ sheetId, row, column }: CellPlace) => `${sheetId} ${row} ${column}`;
+
+export class FollowedComments {
+  #comments: RuleNow<CellComment>[] = [];
+  /** By the keys of their cells, as long as no cell has moved. */
+  #atCells = new Map<string, CellComment>();
+  #version = -1;
+
+  constructor(private readonly follower: Follower) {}
+
+  take(sheetId: string, comments: readonly CellComment[]): void {
+    for (const comment of comments)
+      this.#comments.push(followRule(this.follower, sheetId, comment, {}, () => ""));
+  }
+
+  forgetAll(): void {
+    this.#comments = [];
+  }
+
+  now(nameOf: NameOf): OnSheet<CellComment>[] {
+    return replaced(this.#comments.flatMap((comment) => comment(nameOf)));
+  }
+
+  at(place: CellPlace): CellComment | undefined {
+    const { version } = this.follower;
+    if (version !== this.#version) {
+      const entries = this.now(() => "").flatMap(({ sheetId, area: { row, column }, rule }) =>
+        rule ? [[keyOf({ sheetId, row, column }), rule] as const] : [],
+      );
+      this.#atCells = new Map(entries);
+      this.#version = version;
+    }
+    return this.#atCells.size === 0 ? undefined : this.#atCells.get(keyOf(place));
+  }
+}
