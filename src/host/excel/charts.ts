@@ -1,11 +1,14 @@
-import { limitColour, palette, seriesColours } from "../../workbook/layout/looks";
-import type {
-  CellsOf,
-  PlannedAxis,
-  PlannedChart,
-  PlannedSeries,
-} from "../../workbook/layout/planned";
-import type { ChartKind } from "../../workbook/plan";
+import { palette } from "../../workbook/layout/looks";
+import type { CellsOf, PlannedChart, PlannedSeries } from "../../workbook/layout/planned";
+import {
+  colourOf,
+  isOverColumns,
+  lineWidth,
+  MARKER_SIZE,
+  markerOf,
+  shapeOf,
+} from "../../workbook/layout/series-looks";
+import type { AxisPlan, ChartKind } from "../../workbook/plan";
 
 const TYPES = {
   columns: "ColumnClustered",
@@ -18,14 +21,6 @@ const TYPES = {
   "points and lines": "XYScatterLines",
   curve: "XYScatterLinesNoMarkers",
 } as const satisfies Record<ChartKind, `${Excel.ChartType}`>;
-
-const FILLED: ReadonlySet<ChartKind> = new Set([
-  "columns",
-  "stacked columns",
-  "full columns",
-  "bars",
-  "stacked bars",
-]);
 
 const POINTS_PER_PIXEL = 0.75;
 
@@ -58,7 +53,7 @@ export function addChart(
   });
 }
 
-function describeAxis(axis: Excel.ChartAxis, { title, format, from, to }: PlannedAxis): void {
+function describeAxis(axis: Excel.ChartAxis, { title, format, from, to }: AxisPlan): void {
   axis.title.text = title;
   axis.title.format.font.color = palette.ink;
   if (format !== undefined) axis.numberFormat = format;
@@ -66,32 +61,30 @@ function describeAxis(axis: Excel.ChartAxis, { title, format, from, to }: Planne
   if (to !== undefined) axis.maximum = to;
 }
 
-const MARKERS = ["Circle", "Square", "Triangle", "Diamond"] as const;
-
 function drawSeries(
   drawn: Excel.ChartSeries,
   { role }: PlannedSeries,
   kind: ChartKind,
   index: number,
 ): void {
-  const ours = seriesColours[index % seriesColours.length] as string;
-  const colour = role === "limit" ? limitColour : ours;
-  if (FILLED.has(kind)) {
+  const colour = colourOf(role, index);
+  const shape = shapeOf(kind, role);
+  if (shape === "columns") {
     drawn.format.fill.setSolidColor(colour);
     return;
   }
+  if (isOverColumns(kind, role)) drawn.chartType = "Line";
   const { line } = drawn.format;
-  if (role === "measured" || kind === "points") line.lineStyle = "None";
+  if (shape === "points") line.lineStyle = "None";
   else {
     line.color = colour;
-    line.weight = role === "band" ? 1 : 2.25;
+    line.weight = lineWidth(role);
     if (role === "limit") line.lineStyle = "Dash";
     if (role === "band") line.lineStyle = "RoundDot";
   }
-  const marked = role === "measured" || kind === "points" || kind === "points and lines";
-  drawn.markerStyle = marked ? (MARKERS[index % MARKERS.length] ?? "Circle") : "None";
-  if (!marked) return;
-  drawn.markerSize = 6;
+  drawn.markerStyle = shape === "line" ? "None" : markerOf(index);
+  if (shape === "line") return;
+  drawn.markerSize = MARKER_SIZE;
   drawn.markerBackgroundColor = colour;
   drawn.markerForegroundColor = colour;
 }

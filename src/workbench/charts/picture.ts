@@ -1,6 +1,7 @@
 /** A planned chart over the cells as they are now, as plain data: what is drawn where, and what the axes say. */
-import type { PlannedAxis, PlannedChart, PlannedSeries } from "../../workbook/layout/planned";
-import type { ChartKind } from "../../workbook/plan";
+import type { PlannedChart, PlannedSeries } from "../../workbook/layout/planned";
+import { isLying, type SeriesShape, shapeOf } from "../../workbook/layout/series-looks";
+import type { AxisPlan, ChartKind } from "../../workbook/plan";
 import { type Axis, axisOf } from "./axis";
 import { numberText } from "./number-text";
 import {
@@ -39,7 +40,7 @@ export interface PicturedSeries {
   readonly role: PlannedSeries["role"];
   /** Its place in the order of looks. */
   readonly look: number;
-  readonly shape: "columns" | "line" | "points" | "line and points";
+  readonly shape: SeriesShape;
   readonly columns: readonly PicturedColumn[];
   /** For the other shapes; NaN interrupts a line. */
   readonly points: readonly Point[];
@@ -58,16 +59,8 @@ export interface PicturedColumn {
   readonly high: number;
 }
 
-const LYING = new Set<ChartKind>(["bars", "stacked bars"]);
-const UPRIGHT = new Set<ChartKind>(["columns", "stacked columns", "full columns"]);
-const BY_CATEGORY = new Set<ChartKind>([...LYING, ...UPRIGHT, "lines"]);
-
-/** Which shape a series has: a limit is a line also across columns. */
-function shapeOf(kind: ChartKind, { role }: PlannedSeries): PicturedSeries["shape"] {
-  if (LYING.has(kind) || (UPRIGHT.has(kind) && role !== "limit")) return "columns";
-  if (role === "measured" || kind === "points") return "points";
-  return kind === "points and lines" && role === "line" ? "line and points" : "line";
-}
+/** Whether the places along x are named, and no scale. */
+const isByCategory = (kind: ChartKind) => kind === "lines" || shapeOf(kind, "line") === "columns";
 
 interface Read {
   readonly plan: PlannedSeries;
@@ -83,7 +76,7 @@ export function pictureOf(chart: PlannedChart, cells: ShownCells): ChartPicture 
       x: plan.x && drawnCells(cells, plan.x),
     }),
   );
-  const byCategory = BY_CATEGORY.has(chart.chart);
+  const byCategory = isByCategory(chart.chart);
   const series = picturedSeries(chart.chart, read, byCategory);
   const drawn = series.flatMap(({ points, columns }) => [
     ...points.map(({ y }) => y),
@@ -94,7 +87,7 @@ export function pictureOf(chart: PlannedChart, cells: ShownCells): ChartPicture 
   const categories = byCategory ? categoriesOf(read, chart.x) : undefined;
   return {
     title: chart.title,
-    lying: LYING.has(chart.chart),
+    lying: isLying(chart.chart),
     ...(categories && { categories }),
     x: categories
       ? { title: chart.x.title, from: -0.5, to: categories.length - 0.5, ticks: [], labels: [] }
@@ -111,13 +104,13 @@ export function pictureOf(chart: PlannedChart, cells: ShownCells): ChartPicture 
 }
 
 function picturedSeries(kind: ChartKind, read: readonly Read[], byCategory: boolean) {
-  const standing = read.filter(({ plan }) => shapeOf(kind, plan) === "columns");
+  const standing = read.filter(({ plan }) => shapeOf(kind, plan.role) === "columns");
   const columns = columnsOf(
     kind,
     standing.map(({ values }) => values.map(numberIn)),
   );
   return read.map((one, look): PicturedSeries => {
-    const shape = shapeOf(kind, one.plan);
+    const shape = shapeOf(kind, one.plan.role);
     const place = standing.indexOf(one);
     return {
       name: one.plan.name,
@@ -143,7 +136,7 @@ function pointsOf({ values, x }: Read, byCategory: boolean): Point[] {
   });
 }
 
-function categoriesOf(read: readonly Read[], { format }: PlannedAxis): string[] {
+function categoriesOf(read: readonly Read[], { format }: AxisPlan): string[] {
   const named = read.find(({ x }) => x !== undefined)?.x ?? [];
   const count = Math.max(1, ...read.map(({ values }) => values.length));
   return Array.from({ length: count }, (_, index) => {
@@ -156,7 +149,7 @@ const formatOf = (cells: readonly ShownCell[]) =>
   cells.find(({ value }) => typeof value === "number")?.format;
 
 function picturedAxis(
-  { title, format, from, to }: PlannedAxis,
+  { title, format, from, to }: AxisPlan,
   values: readonly number[],
   cellFormat: string | undefined,
 ): PicturedAxis {

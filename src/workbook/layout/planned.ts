@@ -1,5 +1,5 @@
 import type { Area, Book, CellComment, Sheet, Table } from "../book";
-import type { ChartKind, PrintPlan, SeriesPlan } from "../plan";
+import type { AxisPlan, ChartKind, PrintPlan, SeriesPlan } from "../plan";
 import type { ConditionalFormat, EntryRule } from "../sheet-rules";
 
 /** A plan with every symbol turned into addresses and names: a book, and what a book alone does not hold. */
@@ -47,16 +47,9 @@ export interface PlannedChart {
   readonly chart: ChartKind;
   readonly title: string;
   readonly alt: string;
-  readonly x: PlannedAxis;
-  readonly y: PlannedAxis;
+  readonly x: AxisPlan;
+  readonly y: AxisPlan;
   readonly series: readonly PlannedSeries[];
-}
-
-export interface PlannedAxis {
-  readonly title: string;
-  readonly format?: string;
-  readonly from?: number;
-  readonly to?: number;
 }
 
 export interface PlannedSeries {

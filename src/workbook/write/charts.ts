@@ -1,8 +1,17 @@
 import type { Chart, ChartSeries, ChartType } from "wasm-xlsxwriter";
 import { type Book, cellAt } from "../book";
 import { drawnArea } from "../layout/drawn-cells";
-import { limitColour, palette, seriesColours } from "../layout/looks";
+import { palette } from "../layout/looks";
 import type { CellsOf, PlannedChart, PlannedSeries } from "../layout/planned";
+import {
+  colourOf,
+  isLying,
+  isOverColumns,
+  lineWidth,
+  MARKER_SIZE,
+  markerOf,
+  shapeOf,
+} from "../layout/series-looks";
 import type { ChartKind } from "../plan";
 import type { Library } from "./library";
 
@@ -20,12 +29,6 @@ function typeOf({ ChartType }: Library, kind: ChartKind): ChartType {
   };
   return types[kind];
 }
-
-const markerShapes = ["Circle", "Square", "Triangle", "Diamond"];
-
-const upright = new Set<ChartKind>(["columns", "stacked columns", "full columns"]);
-const lying = new Set<ChartKind>(["bars", "stacked bars"]);
-const filled = new Set<ChartKind>([...upright, ...lying]);
 
 function rangeOf(library: Library, book: Book, cells: CellsOf) {
   const { sheet, spillAt } = cells;
@@ -51,22 +54,21 @@ function drawSeries(
     ChartMarkerType,
     ChartSolidFill,
   } = library;
-  const own = seriesColours[index % seriesColours.length] as string;
-  const hex = role === "limit" ? limitColour : role === "band" ? palette.grey : own;
-  const colour = () => library.Color.parse(hex);
+  const colour = () => library.Color.parse(colourOf(role, index));
   // Each setter of the package answers with a changed copy: only what it returns is used.
   const solid = () => new ChartFormat().setSolidFill(new ChartSolidFill().setColor(colour()));
-  if (filled.has(kind)) return series.setFormat(solid());
-  const pointsOnly = role === "measured" || kind === "points";
-  const marked = pointsOnly || (kind === "points and lines" && role === "line");
-  const shape = markerShapes[index % markerShapes.length] as keyof typeof ChartMarkerType;
-  const marker = marked
-    ? new ChartMarker().setType(ChartMarkerType[shape]).setSize(6).setFormat(solid())
-    : new ChartMarker().setNone();
-  const stroke = new ChartLine().setColor(colour()).setWidth(role === "band" ? 1 : 2.25);
+  const shape = shapeOf(kind, role);
+  if (shape === "columns") return series.setFormat(solid());
+  const type = ChartMarkerType[markerOf(index)];
+  const marker =
+    shape === "line"
+      ? new ChartMarker().setNone()
+      : new ChartMarker().setType(type).setSize(MARKER_SIZE).setFormat(solid());
+  const stroke = new ChartLine().setColor(colour()).setWidth(lineWidth(role));
   const dash = role === "limit" ? ChartLineDashType.Dash : ChartLineDashType.RoundDot;
   const line = role === "limit" || role === "band" ? stroke.setDashType(dash) : stroke;
-  const format = pointsOnly ? new ChartFormat().setNoLine() : new ChartFormat().setLine(line);
+  const format =
+    shape === "points" ? new ChartFormat().setNoLine() : new ChartFormat().setLine(line);
   return series.setFormat(format).setMarker(marker);
 }
 
@@ -79,7 +81,7 @@ export function chartOf(library: Library, book: Book, plan: PlannedChart): Chart
   const font = () => new library.ChartFont().setColor(library.Color.parse(palette.ink));
   chart.title().setName(plan.title).setFont(font().setSize(12));
   // The package counts the axes of bars from the ground up: its x lies along the bars.
-  const [across, along] = lying.has(plan.chart) ? [plan.y, plan.x] : [plan.x, plan.y];
+  const [across, along] = isLying(plan.chart) ? [plan.y, plan.x] : [plan.x, plan.y];
   for (const [axis, its] of [
     [chart.xAxis(), across],
     [chart.yAxis(), along],
@@ -89,16 +91,14 @@ export function chartOf(library: Library, book: Book, plan: PlannedChart): Chart
     if (its.from !== undefined) axis.setMin(its.from);
     if (its.to !== undefined) axis.setMax(its.to);
   }
-  // A limit across columns is drawn as a line over them; bars have no such line.
-  const isOver = ({ role }: PlannedSeries) => role === "limit" && upright.has(plan.chart);
+  const isOver = ({ role }: PlannedSeries) => isOverColumns(plan.chart, role);
   const over = new library.Chart(typeOf(library, "lines"));
   plan.series.forEach((its, index) => {
     const values = new library.ChartSeries()
       .setName(its.name)
       .setValues(rangeOf(library, book, its.values));
     const series = its.x ? values.setCategories(rangeOf(library, book, its.x)) : values;
-    const kind = isOver(its) ? "lines" : plan.chart;
-    (isOver(its) ? over : chart).pushSeries(drawSeries(library, series, its, kind, index));
+    (isOver(its) ? over : chart).pushSeries(drawSeries(library, series, its, plan.chart, index));
   });
   if (plan.series.length === 1) chart.legend().setHidden();
   else chart.legend().setPosition(library.ChartLegendPosition.Bottom);

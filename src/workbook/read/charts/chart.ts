@@ -1,6 +1,6 @@
 /** What a chart part says, as far as it is a chart of the kinds that a plan knows. */
-import type { PlannedAxis, PlannedChart, PlannedSeries } from "../../layout/planned";
-import type { ChartKind } from "../../plan";
+import type { PlannedChart, PlannedSeries } from "../../layout/planned";
+import type { AxisPlan, ChartKind } from "../../plan";
 import { cellsIn } from "./references";
 import { at, childrenOf, type Node, valueAt, within } from "./tree";
 
@@ -102,7 +102,7 @@ function axesOf(group: Node, axes: readonly Node[]): [x: Node | undefined, y: No
   return [axes.find(isX), axes.find((axis) => !isX(axis))];
 }
 
-function axisOf(axis: Node | undefined): PlannedAxis {
+function axisOf(axis: Node | undefined): AxisPlan {
   const format = at(axis, "numFmt")?.attributes;
   const [from, to] = ["min", "max"].map((end) => Number(valueAt(axis, "scaling", end)));
   return {
