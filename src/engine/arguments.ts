@@ -26,8 +26,8 @@ const errors = new Set([
 export const isErrorText = (value: unknown): value is string =>
   typeof value === "string" && value.startsWith("#") && errors.has(value);
 
-/** Turns an error cell into what the functions take for it; an error that was computed on the way has no cell. */
-export type ErrorMaker = (error: string, cell?: ErrorCell) => unknown;
+/** Turns an error into what the functions take for it: that of a cell, or one that was computed on the way. */
+export type ErrorMaker = (error: string, source: ErrorCell | BaseValueObject) => unknown;
 
 export interface ErrorCell {
   readonly reference: BaseReferenceObject;
@@ -78,7 +78,7 @@ function lastUsedRow(reference: BaseReferenceObject, startRow: number, endRow: n
 
 function objectValue(object: Nullable<BaseValueObject>, makeError: ErrorMaker): unknown {
   if (!object || object.isNull()) return null;
-  if (object.isError()) return makeError(String(object.getValue()));
+  if (object.isError()) return makeError(String(object.getValue()), object);
   return object.getValue();
 }
 

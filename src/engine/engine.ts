@@ -3,6 +3,7 @@ import type { Workbook } from "@univerjs/core";
 import type { Book } from "../workbook/book";
 import { calculate } from "./calculate";
 import { type Circles, circlesOf } from "./circles";
+import { followErrors } from "./error-origins";
 import { type EngineFormula, executorsOf } from "./executor";
 import { Failures, type FormulaCell } from "./failures";
 import { fittedOf } from "./fitted";
@@ -74,14 +75,15 @@ async function compute(
     const workbook: Workbook = univer.createUnit(core.UniverInstanceType.UNIVER_SHEET, snapshot);
 
     const failures = new Failures();
-    injector.get(formula.IFunctionService).registerExecutors(
-      fittedOf(formula, failures),
-      ...executorsOf(loaded, {
-        formula,
-        failures,
-        sheetName: (sheetId) => workbook.getSheetBySheetId(sheetId)?.getName() ?? "",
-      }),
-    );
+    const context = {
+      formula,
+      failures,
+      sheetName: (sheetId: string) => workbook.getSheetBySheetId(sheetId)?.getName() ?? "",
+    };
+    followErrors(injector, context);
+    injector
+      .get(formula.IFunctionService)
+      .registerExecutors(fittedOf(formula, failures), ...executorsOf(loaded, context));
     injector.get(formula.IDefinedNamesService).registerDefinedNames(id, gridNames(book));
 
     const circular = await calculate(formula, injector, workbook, failures);

@@ -2,6 +2,7 @@
 import type { ArrayValueObject, BaseFunction, BaseValueObject } from "@univerjs/engine-formula";
 import { addressOf, sheetPrefix } from "../workbook/address";
 import { type ErrorCell, readArgument } from "./arguments";
+import { errorFrom, originOf, placeOf } from "./error-origins";
 import type { Failures, FormulaCell } from "./failures";
 import type { LoadedFunction, LoadedFunctions } from "./functions";
 import { fromCell, type Root } from "./reasons";
@@ -40,7 +41,7 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
         const value = readArgument(
           variants[index],
           parameter.dimensionality === "matrix",
-          (error, source) => (source ? hearsay(source, error, cell) : loaded.errorOf(error)),
+          (error, source) => hearsay(source, error, cell),
         );
         if (value === undefined)
           return fail(cell, "#VALUE!", `${parameter.name} takes a single cell, not a range.`);
@@ -59,17 +60,35 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
   }
 
   // A cell that failed hands its message on, so that every cell below it can say where the fault lies.
-  function hearsay({ reference, row, column }: ErrorCell, error: string, reader: FormulaCell) {
+  function hearsay(source: ErrorCell | BaseValueObject, error: string, reader: FormulaCell) {
+    const { place, words } = "reference" in source ? rootAt(source, error) : rootOf(source);
+    if (!place) return loaded.errorOf(error, words);
+    const root = { place, words };
+    const handed = loaded.errorOf(error, fromCell(root, sheetName(reader.sheetId)));
+    roots.set(handed, root);
+    return handed;
+  }
+
+  function rootAt({ reference, row, column }: ErrorCell, error: string): Root {
     const around = spillAround(reference, row, column);
     const anchor = around ? { row: around.startRow, column: around.startColumn } : { row, column };
     const sheetId = reference.getSheetId();
     const source = { sheetId, ...anchor };
     const known = failures.find(source, error, row - anchor.row, column - anchor.column);
     const place = known?.from ?? { sheet: sheetName(sheetId), row, column };
-    const root = { place, words: known?.message };
-    const handed = loaded.errorOf(error, fromCell(root, sheetName(reader.sheetId)));
-    roots.set(handed, root);
-    return handed;
+    return { place, words: known?.message };
+  }
+
+  /** Of an error that was computed on the way: one that arose there has no cell. */
+  function rootOf(error: BaseValueObject): {
+    place?: Place | undefined;
+    words?: string | undefined;
+  } {
+    const origin = originOf(error);
+    if (!origin) return {};
+    return "sheetId" in origin
+      ? { place: placeOf(origin, sheetName) }
+      : { place: origin.from, words: origin.message };
   }
 
   const unforeseen = (name: string, thrown: unknown) =>
@@ -87,7 +106,7 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
     from?: Place,
   ) {
     failures.add(cell, { error, message, row, column, from });
-    return formula.ErrorValueObject.create(error as never);
+    return errorFrom(formula, error, { message, from });
   }
 
   function single(value: unknown, cell: FormulaCell, row: number, column: number): BaseValueObject {

@@ -11,7 +11,7 @@ export interface FormulaCell {
   readonly column: number;
 }
 
-interface Failure {
+export interface Failure {
   readonly error: string;
   /** Undefined where the function says nothing of its own: an argument brought the error with it. */
   readonly message: string | undefined;
@@ -24,9 +24,12 @@ interface Failure {
 
 const keyOf = ({ sheetId, row, column }: FormulaCell) => `${sheetId}!${row},${column}`;
 
+const placeOf = (row: number, column: number) => `${row},${column}`;
+
 export class Failures {
   #run = 0;
   readonly #byCell = new Map<string, { run: number; list: Failure[] }>();
+  readonly #shown = new Map<string, ReadonlyMap<string, Failure>>();
   readonly #ends = new Map<string, Extent>();
 
   /** A formula may be computed again in every run; what it said in an earlier one no longer counts. */
@@ -48,8 +51,17 @@ export class Failures {
     else this.#byCell.set(key, { run: this.#run, list: [failure] });
   }
 
+  /** Errors that the answer of this formula shows, of which it is known where they came from. */
+  show(cell: FormulaCell, shown: readonly Failure[]): void {
+    const key = keyOf(cell);
+    if (shown.length > 0)
+      this.#shown.set(key, new Map(shown.map((one) => [placeOf(one.row, one.column), one])));
+    else if (this.#shown.size > 0) this.#shown.delete(key);
+  }
+
   /** Whatever a formula said before, this is why it fails. */
   replace(cell: FormulaCell, failure: Failure): void {
+    this.#shown.delete(keyOf(cell));
     this.#byCell.set(keyOf(cell), { run: this.#run, list: [failure] });
   }
 
@@ -66,6 +78,8 @@ export class Failures {
 
   /** What is known of the cell so many rows and columns into what the formula fills, if it shows this error. */
   find(formula: FormulaCell, error: string, row: number, column: number): Failure | undefined {
+    const shown = this.#shown.get(keyOf(formula))?.get(placeOf(row, column));
+    if (shown?.error === error) return shown;
     const alike = this.#byCell.get(keyOf(formula))?.list.filter((known) => known.error === error);
     const exact = alike?.find((known) => known.row === row && known.column === column);
     return exact ?? alike?.find((known) => known.message !== undefined);

@@ -86,6 +86,42 @@ describe("an error that came from another cell says from which, and why it arose
     });
   });
 
+  test.each([
+    ["sorted", "=SORT(B1:C4,2,-1)", "D1", "From B4: The value is -3. Give one above 0."],
+    ["sorted", "=SORT(B1:C4,2,-1)", "D3", "From B2: The value is -2. Give one above 0."],
+    ["filtered", "=FILTER(B1:B4,C1:C4>2)", "D2", "From B4: The value is -3. Give one above 0."],
+    ["taken", "=TAKE(B1:B4,-3)", "D1", "From B2: The value is -2. Give one above 0."],
+    ["picked", "=INDEX(B1:B4,4)", "D1", "From B4: The value is -3. Give one above 0."],
+    [
+      "looked up",
+      "=VLOOKUP(4,HSTACK(C1:C4,B1:B4),2,FALSE)",
+      "D1",
+      "From B4: The value is -3. Give one above 0.",
+    ],
+    [
+      "stacked",
+      "=VSTACK(1,SORTBY(B1:B4,C1:C4,-1))",
+      "D2",
+      "From B4: The value is -3. Give one above 0.",
+    ],
+    [
+      "sorted and given to a function of ours",
+      "=WETEND.PROBE.SAME(SORTBY(B1:B4,C1:C4,-1))",
+      "D1",
+      "From B4: The value is -3. Give one above 0.",
+    ],
+    [
+      "sorted where it arose",
+      "=SORTBY(WETEND.PROBE.POSITIVE(A1:A4),C1:C4,-1)",
+      "D1",
+      "The value is -3. Give one above 0.",
+    ],
+  ])("an error that is %s keeps its own cell: %s", async (_, formula, at, message) => {
+    const cells = { A1: 1, A2: -2, A3: 3, A4: -3, B1: "=WETEND.PROBE.POSITIVE(A1:A4)" };
+    const keys = { C1: 1, C2: 2, C3: 3, C4: 4, D1: formula };
+    expect(await said(at, { ...cells, ...keys })).toEqual({ error: "#VALUE!", message });
+  });
+
   test("an error that is caught, or of another kind, is passed over", async () => {
     const cells = { ...input, C1: "=IFERROR(B1,0)+D1", D1: "=2*E1", E1: "lost", F1: "=1/0" };
     expect(await said("C1", cells)).toEqual({
@@ -104,6 +140,16 @@ describe("an error that came from another cell says from which, and why it arose
       message: "The formula reads a cell that reads its own answer. Break that circle.",
     });
   });
+});
+
+test("TAKE of a list says that it takes single numbers, in one cell", async () => {
+  const cells = { A1: 1, A2: 2, B1: "=TAKE(A1:A2,{1,2})" };
+  expect(await said("B1", cells)).toEqual({
+    error: "#VALUE!",
+    message:
+      "TAKE wants one number of rows and one of columns, not a list. CHOOSEROWS and CHOOSECOLS take lists.",
+  });
+  expect(await said("C1", cells)).toBeUndefined();
 });
 
 describe("a native formula names the cell at fault, where that is plain", () => {

@@ -11,6 +11,7 @@ import { mendCells } from "./cells";
 import { mendIndex } from "./index-of-columns";
 import { mendLetNames } from "./let-names";
 import { mendLexer } from "./lexer";
+import { mendRanges } from "./ranges";
 import { mendResults } from "./results";
 import { mendSheetSize } from "./sheet-size";
 
@@ -22,6 +23,7 @@ export function mend(injector: Injector, formula: EngineFormula): void {
   mendLexer(injector, formula);
   mendLetNames(injector, formula);
   mendResults(injector, formula);
+  mendRanges(injector, formula);
   mendFunctions(injector, formula);
 }
 

@@ -1,4 +1,5 @@
 import type { BaseFunction, BaseValueObject } from "@univerjs/engine-formula";
+import { errorFrom } from "../error-origins";
 import type { EngineFormula } from "../executor";
 import { arrayOf, rowsOf, turned } from "./elementwise";
 import { isFailed, wholeNumbers } from "./number-lists";
@@ -73,4 +74,21 @@ export function blocksOf(formula: EngineFormula): BaseFunction[] {
     new Stack("VSTACK", false),
     new Stack("HSTACK", true),
   ];
+}
+
+/** TAKE and DROP of a list of numbers: the engine fills a cell for each of them with an error that says nothing. */
+export function withSingleNumbers(
+  formula: EngineFormula,
+  { name }: BaseFunction,
+  calculate: BaseFunction["calculate"],
+): BaseFunction["calculate"] {
+  if (name !== "TAKE" && name !== "DROP") return calculate;
+  const message = `${name} wants one number of rows and one of columns, not a list. CHOOSEROWS and CHOOSECOLS take lists.`;
+  return (...variants) => {
+    const numbers = variants.slice(1) as BaseValueObject[];
+    const isList = numbers.some((one) => rowsOf(formula, one).flat().length > 1);
+    return isList
+      ? errorFrom(formula, formula.ErrorType.VALUE, { message, from: undefined })
+      : calculate(...variants);
+  };
 }

@@ -11,11 +11,12 @@ import type {
 import type { EngineFormula } from "../executor";
 import { spillAround } from "../spill";
 import { adapted } from "./arguments";
-import { blocksOf } from "./blocks";
+import { blocksOf, withSingleNumbers } from "./blocks";
 import { numberOf, textOf } from "./coercion";
 import { conditionalsOf } from "./conditional";
 import { eachCellOf, type OneByOne } from "./elementwise";
 import { extentsOf } from "./extents";
+import { chooseOf, handingCellsOn } from "./lookups";
 import { type NumericNative, numericNatives } from "./numbers";
 import { operatorsOf } from "./operators";
 import { sortingOf } from "./sorting";
@@ -24,7 +25,11 @@ import { wildcardsWithin } from "./wildcards";
 
 /** One native that throws would end the whole calculation: it gives an error in its own cell instead. */
 export function guarded(formula: EngineFormula, executor: BaseFunction): BaseFunction {
-  const calculate = adapted(formula, executor);
+  const calculate = withSingleNumbers(
+    formula,
+    executor,
+    handingCellsOn(formula, executor, adapted(formula, executor)),
+  );
   // "3%" and "1-2" are texts: the engine would hand them over as 0.03 and a date.
   executor.isArgumentsIgnoreNumberPattern = () => true;
   executor.calculate = (...variants) => {
@@ -108,6 +113,7 @@ export function nativesOf(formula: EngineFormula): BaseFunction[] {
     ...operatorsOf(formula),
     ...conditionalsOf(formula),
     ...extentsOf(formula),
+    chooseOf(formula),
     uniqueOf(formula),
     ...sortingOf(formula),
     ...blocksOf(formula),

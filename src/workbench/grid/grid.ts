@@ -29,6 +29,7 @@ import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
 import { UniverSheetsNumfmtUIPlugin } from "@univerjs/sheets-numfmt-ui";
 import { UniverSheetsUIPlugin } from "@univerjs/sheets-ui";
 import { UniverUIPlugin } from "@univerjs/ui";
+import { followErrors } from "../../engine/error-origins";
 import { executorsOf } from "../../engine/executor";
 import { Failures } from "../../engine/failures";
 import type { LoadedFunctions } from "../../engine/functions";
@@ -102,6 +103,7 @@ export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: 
     sheetName: (sheetId: string) =>
       workbookOf({ injector })?.getSheetBySheetId(sheetId)?.getName() ?? "",
   };
+  followErrors(injector, context);
   injector.get(formula.IFunctionService).registerExecutors(...executorsOf(loaded, context));
   return { univer, api: FUniver.newAPI(univer), injector, failures };
 }

@@ -32,6 +32,9 @@ test.each([
   ["mends/array-constants", 'SUM(LEN({"a,b"}))', 4],
   ["mends/cells", "ISBLANK(A2)", true],
   ["mends/results", "0*-1", -0],
+  ["mends/ranges, ends that are ranges", "SUM(INDEX(A7:B8,1,0):INDEX(A7:B8,2,0))", "#NAME?"],
+  ["mends/ranges, IF", "SUM(IF(TRUE,A7,A6):A8)", "#NAME?"],
+  ["mends/ranges, what they read", "SUM(A6:INDEX(A6:A8,D30))", "#NAME?"],
   ["mends/sheet-size", "SUM(SEQUENCE(51))", "#REF!"],
   ["mends/blank-lookups", "XLOOKUP(0,A4:A5,{1;2})", 1],
   ["natives/operators, comparison", "A2<0.05", true],
@@ -41,6 +44,10 @@ test.each([
   ["natives/arguments, texts", "LEN(1/3)", 14],
   ["natives/arguments, TEXT", 'TEXT(1.005,"0.00")', "1.00"],
   ["natives/sorting, the range", "SUM(SORT(A6:A8))*0+INDEX(A6:A8*1,1)", 1],
+  ["natives/lookups, XLOOKUP", "SUM(A6:XLOOKUP(1,A6:A8,A6:A8))", "#REF!"],
+  ["natives/lookups, XLOOKUP of errors", "XLOOKUP(3,A6:A8,B6:B8)", "#N/A"],
+  ["natives/lookups, CHOOSE", "VLOOKUP(1,CHOOSE({1,2},A6:A8,A6:A8),2,FALSE)", "#N/A"],
+  ["natives/blocks, TAKE", "COLUMNS(TAKE(A6:A8,{1,2}))", 2],
   ["natives, texts that look like numbers", 'CHOOSE(1,"10%")', 0.1],
   ["natives, SEARCH", 'SEARCH("n?r","Liner")', "#VALUE!"],
   ["natives/sorting, text", 'INDEX(SORT({"Liner";"liner"}),1)', "liner"],
@@ -51,6 +58,17 @@ test.each([
   ["natives/extents", "ROWS(A:A)", 50],
   ["natives/date-numbers", "YEARFRAC(45292,45658,1)", 366 / 365.5],
 ])("%s is needed", async (_, formula, fault) => {
-  const content = { A1: 2, A2: '=""', A5: 0, A6: 3, A7: 1, A8: 2, C1: `=${formula}` };
+  const content = {
+    A1: 2,
+    A2: '=""',
+    A5: 0,
+    A6: 3,
+    A7: 1,
+    A8: 2,
+    B6: "=1/0",
+    D30: "=D31",
+    D31: "=1+1",
+    C1: `=${formula}`,
+  };
   expect((await unmended(content))(1, 2)).toBe(fault);
 });
