@@ -126,8 +126,31 @@ export interface Style {
   readonly wrap?: boolean;
   /** Steps of about three characters that the text keeps off the edge. */
   readonly indent?: number;
-  readonly border?: { readonly bottom?: string; readonly top?: string };
+  /** Colours. */
+  readonly border?: Readonly<Partial<Record<Side, string>>>;
+  /** Of those sides whose line is not the usual thin one. */
+  readonly borderLines?: Readonly<Partial<Record<Side, BorderLine>>>;
 }
+
+export const sides = ["left", "right", "top", "bottom"] as const;
+export type Side = (typeof sides)[number];
+
+/** As files call them (ECMA-376 Part 1, 18.18.3). */
+export const borderLines = [
+  "hair",
+  "dotted",
+  "dashed",
+  "dashDot",
+  "dashDotDot",
+  "double",
+  "medium",
+  "mediumDashed",
+  "mediumDashDot",
+  "mediumDashDotDot",
+  "slantDashDot",
+  "thick",
+] as const;
+export type BorderLine = (typeof borderLines)[number];
 
 export const isError = (value: Value): value is CellError =>
   typeof value === "object" && value !== null;

@@ -8,7 +8,14 @@ import {
   VerticalAlign,
   WrapStrategy,
 } from "@univerjs/core";
-import type { Book, Style } from "../../workbook/book";
+import {
+  type Book,
+  type BorderLine,
+  borderLines,
+  type Side,
+  type Style,
+  sides,
+} from "../../workbook/book";
 
 const aligned = {
   left: HorizontalAlign.LEFT,
@@ -18,9 +25,29 @@ const aligned = {
 
 const upright = { top: VerticalAlign.TOP, center: VerticalAlign.MIDDLE } as const;
 
+const gridSides = { left: "l", right: "r", top: "t", bottom: "b" } as const;
+
+const gridLines: Readonly<Record<BorderLine, BorderStyleTypes>> = {
+  hair: BorderStyleTypes.HAIR,
+  dotted: BorderStyleTypes.DOTTED,
+  dashed: BorderStyleTypes.DASHED,
+  dashDot: BorderStyleTypes.DASH_DOT,
+  dashDotDot: BorderStyleTypes.DASH_DOT_DOT,
+  double: BorderStyleTypes.DOUBLE,
+  medium: BorderStyleTypes.MEDIUM,
+  mediumDashed: BorderStyleTypes.MEDIUM_DASHED,
+  mediumDashDot: BorderStyleTypes.MEDIUM_DASH_DOT,
+  mediumDashDotDot: BorderStyleTypes.MEDIUM_DASH_DOT_DOT,
+  slantDashDot: BorderStyleTypes.SLANT_DASH_DOT,
+  thick: BorderStyleTypes.THICK,
+};
+
 export function gridStyle(style: Style): IStyleData {
-  const line = (colour: string | undefined) =>
-    colour === undefined ? undefined : { s: BorderStyleTypes.THIN, cl: { rgb: colour } };
+  const line = (side: Side) => {
+    const [colour, kind] = [style.border?.[side], style.borderLines?.[side]];
+    if (colour === undefined) return undefined;
+    return { s: kind ? gridLines[kind] : BorderStyleTypes.THIN, cl: { rgb: colour } };
+  };
   return {
     ...(style.format !== undefined && { n: { pattern: style.format } }),
     ...(style.bold && { bl: BooleanNumber.TRUE }),
@@ -33,7 +60,9 @@ export function gridStyle(style: Style): IStyleData {
     ...(style.align !== undefined && { ht: aligned[style.align] }),
     ...(style.wrap && { tb: WrapStrategy.WRAP }),
     ...(style.vertical !== undefined && { vt: upright[style.vertical] }),
-    ...(style.border && { bd: { t: line(style.border.top), b: line(style.border.bottom) } }),
+    ...(style.border && {
+      bd: { l: line("left"), r: line("right"), t: line("top"), b: line("bottom") },
+    }),
   };
 }
 
@@ -61,13 +90,26 @@ export const shownStyles = (styles: Book["styles"]): Book["styles"] =>
     Object.entries(styles).map(([key, style]) => [key, styleOf(gridStyle(style))]),
   );
 
+function bordersOf(data: IStyleData["bd"]): Pick<Style, "border" | "borderLines"> {
+  const border: Partial<Record<Side, string>> = {};
+  const lines: Partial<Record<Side, BorderLine>> = {};
+  for (const side of sides) {
+    const its = data?.[gridSides[side]];
+    const colour = colourOf(its?.cl?.rgb);
+    if (!its || colour === undefined || its.s === BorderStyleTypes.NONE) continue;
+    border[side] = colour;
+    const line = borderLines.find((line) => gridLines[line] === its.s);
+    if (line) lines[side] = line;
+  }
+  if (Object.keys(border).length === 0) return {};
+  return { border, ...(Object.keys(lines).length > 0 && { borderLines: lines }) };
+}
+
 export function styleOf(data: IStyleData): Style {
   const align = (["left", "center", "right"] as const).find((one) => aligned[one] === data.ht);
   const vertical = (["top", "center"] as const).find((one) => upright[one] === data.vt);
   const ink = colourOf(data.cl?.rgb);
   const fill = colourOf(data.bg?.rgb);
-  const top = colourOf(data.bd?.t?.cl?.rgb);
-  const bottom = colourOf(data.bd?.b?.cl?.rgb);
   return {
     ...(data.n?.pattern && { format: data.n.pattern }),
     ...(data.bl === BooleanNumber.TRUE && { bold: true }),
@@ -80,8 +122,6 @@ export function styleOf(data: IStyleData): Style {
     ...(align !== undefined && { align }),
     ...(vertical !== undefined && { vertical }),
     ...(data.tb === WrapStrategy.WRAP && { wrap: true }),
-    ...((top ?? bottom) !== undefined && {
-      border: { ...(top && { top }), ...(bottom && { bottom }) },
-    }),
+    ...bordersOf(data.bd),
   };
 }

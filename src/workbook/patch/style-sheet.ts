@@ -1,4 +1,4 @@
-import type { Style } from "../book";
+import { type Style, sides } from "../book";
 import { builtInFormats } from "../read/number-formats";
 import { readXml, type XmlElement } from "../xml";
 import { attributesXml } from "../xml-text";
@@ -119,8 +119,8 @@ export class StyleSheet {
         applyFont: "1",
       }),
       ...(differs("fill") && { fillId: `${this.#fill(after.fill)}`, applyFill: "1" }),
-      ...(differs("border") && {
-        borderId: `${this.#border(place("borderId"), after)}`,
+      ...(differs("border", "borderLines") && {
+        borderId: `${this.#border(place("borderId"), before, after)}`,
         applyBorder: "1",
       }),
       ...(differs("align", "vertical", "wrap") && { applyAlignment: "1" }),
@@ -184,13 +184,16 @@ export class StyleSheet {
     return this.#add("fills", "fill", {}, new Map([["patternFill", pattern]]));
   }
 
-  #border(index: number, { border }: Style): number {
+  /** A side that is as it was keeps what its file says of it. */
+  #border(index: number, before: Style, after: Style): number {
     const own = this.#list("borders").entries[index];
     const children = new Map(own?.children);
-    for (const side of ["top", "bottom"] as const) {
-      const colour = border?.[side];
+    for (const side of sides) {
+      const [was, colour] = [before.border?.[side], after.border?.[side]];
+      const style = after.borderLines?.[side] ?? "thin";
+      if (was === colour && style === (before.borderLines?.[side] ?? "thin")) continue;
       const line = colour && this.#child("color", { rgb: argb(colour) }).text;
-      children.set(side, this.#child(side, { style: line && "thin" }, line));
+      children.set(side, this.#child(side, { style: line && style }, line));
     }
     return this.#add("borders", "border", own?.attributes ?? {}, children);
   }

@@ -1,43 +1,30 @@
-import type { Style } from "../book";
+import { type BorderLine, borderLines, type Side, type Style, sides } from "../book";
 import type { WorkbookPackage } from "../package/open-package";
 import type { RuleLook } from "../sheet-rules";
 import { isOn, readShortXml, type XmlElement } from "../xml";
+import { colourOf } from "./colours";
 import { builtInFormats } from "./number-formats";
 
 type Changeable<T> = { -readonly [Key in keyof T]: T[Key] };
 
-/** Colours of the usual theme, by their number: light and dark, then the accents. Tints are left out. */
-const themeColours = [
-  "#ffffff",
-  "#000000",
-  "#e7e6e6",
-  "#44546a",
-  "#4472c4",
-  "#ed7d31",
-  "#a5a5a5",
-  "#ffc000",
-  "#5b9bd5",
-  "#70ad47",
-];
-
-function colourOf({ rgb, theme }: Readonly<Record<string, string>>): string | undefined {
-  if (rgb !== undefined && /^[0-9a-f]{8}$/i.test(rgb)) return `#${rgb.slice(2).toLowerCase()}`;
-  return theme === undefined ? undefined : themeColours[Number(theme)];
-}
-
 const isLeftOn = (attributes: Readonly<Record<string, string>>) =>
   attributes.val !== "0" && attributes.val !== "false";
+
+interface Borders {
+  readonly border: Partial<Record<Side, string>>;
+  readonly borderLines: Partial<Record<Side, BorderLine>>;
+}
 
 /** Reads the lists of fonts, fills and borders, then the formats that combine them. */
 class StyleLists {
   readonly formats = new Map(builtInFormats);
   readonly fonts: Changeable<Style>[] = [];
   readonly fills: Changeable<Style>[] = [];
-  readonly borders: Changeable<NonNullable<Style["border"]>>[] = [];
+  readonly borders: Borders[] = [];
   readonly cells: Changeable<Style>[] = [];
   readonly differences: Changeable<RuleLook>[] = [];
   #list = "";
-  #side = "";
+  #side: Side | undefined;
   #part = "";
   #difference: XmlElement | undefined;
 
@@ -81,15 +68,18 @@ class StyleLists {
   }
 
   #border(name: string, attributes: Readonly<Record<string, string>>): void {
-    if (name === "border") this.borders.push({});
-    const border = this.borders.at(-1);
-    if (!border) return;
-    if (name === "left" || name === "right" || name === "diagonal") this.#side = "";
-    else if (name === "top" || name === "bottom") {
-      this.#side = attributes.style ? name : "";
-      if (this.#side !== "") border[name] = "#000000";
-    } else if (name === "color" && this.#side !== "")
-      border[this.#side as "top" | "bottom"] = colourOf(attributes) ?? "#000000";
+    if (name === "border") this.borders.push({ border: {}, borderLines: {} });
+    const its = this.borders.at(-1);
+    if (!its) return;
+    if (name === "color" && this.#side)
+      its.border[this.#side] = colourOf(attributes) ?? its.border[this.#side] ?? "#000000";
+    if (name !== "diagonal" && !(sides as readonly string[]).includes(name)) return;
+    const { style = "none" } = attributes;
+    this.#side = name !== "diagonal" && style !== "none" ? (name as Side) : undefined;
+    if (this.#side === undefined) return;
+    its.border[this.#side] = "#000000";
+    const line = borderLines.find((line) => line === style);
+    if (line) its.borderLines[this.#side] = line;
   }
 
   /** The fill of a conditional format is its background, where cells have theirs in the foreground. */
@@ -125,12 +115,13 @@ class StyleLists {
 
   #cell(name: string, attributes: Readonly<Record<string, string>>): void {
     if (name === "xf") {
-      const border = this.borders[Number(attributes.borderId)];
+      const { border = {}, borderLines = {} } = this.borders[Number(attributes.borderId)] ?? {};
       const format = this.formats.get(Number(attributes.numFmtId));
       this.cells.push({
         ...this.fonts[Number(attributes.fontId)],
         ...this.fills[Number(attributes.fillId)],
-        ...(border && Object.keys(border).length > 0 ? { border } : {}),
+        ...(Object.keys(border).length > 0 ? { border } : {}),
+        ...(Object.keys(borderLines).length > 0 ? { borderLines } : {}),
         ...(format !== undefined && format !== "General" ? { format } : {}),
       });
     }

@@ -1,6 +1,8 @@
 import type { Format } from "wasm-xlsxwriter";
-import type { Book, Style } from "../book";
+import { type Book, type Side, type Style, sides } from "../book";
 import type { Library } from "./library";
+
+const capital = (word: string) => word.charAt(0).toUpperCase() + word.slice(1);
 
 function formatOf(library: Library, style: Style): Format {
   const { Color, FormatAlign, FormatBorder, FormatUnderline } = library;
@@ -21,12 +23,14 @@ function formatOf(library: Library, style: Style): Format {
   if (style.vertical === "center") format = format.setAlign(FormatAlign.VerticalCenter);
   if (style.wrap) format = format.setTextWrap();
   if (style.indent !== undefined) format = format.setIndent(style.indent);
-  if (style.border?.top !== undefined)
-    format = format.setBorderTop(FormatBorder.Thin).setBorderTopColor(colour(style.border.top));
-  if (style.border?.bottom !== undefined)
-    format = format
-      .setBorderBottom(FormatBorder.Thin)
-      .setBorderBottomColor(colour(style.border.bottom));
+  for (const side of sides) {
+    const ink = style.border?.[side];
+    if (ink === undefined) continue;
+    const line = style.borderLines?.[side] ?? "thin";
+    const kind = FormatBorder[capital(line) as keyof typeof FormatBorder];
+    const name = capital(side) as Capitalize<Side>;
+    format = format[`setBorder${name}`](kind)[`setBorder${name}Color`](colour(ink));
+  }
   return format;
 }
 

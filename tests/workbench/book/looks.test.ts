@@ -1,7 +1,7 @@
-import { VerticalAlign } from "@univerjs/core";
+import { BorderStyleTypes, VerticalAlign } from "@univerjs/core";
 import { expect, test } from "vitest";
 import { gridStyle, styleOf } from "../../../src/workbench/book/looks";
-import type { Style } from "../../../src/workbook/book";
+import { borderLines, type Style } from "../../../src/workbook/book";
 
 test("a text stands in the grid where it stands in its file, wrapped or not, and is read as such", () => {
   const looks: [Style, VerticalAlign | undefined][] = [
@@ -13,4 +13,19 @@ test("a text stands in the grid where it stands in its file, wrapped or not, and
     expect(gridStyle(look).vt).toBe(place);
     expect(styleOf(gridStyle(look))).toEqual(look);
   }
+});
+
+test("a border has its line and its colour in the grid, on each side its own", () => {
+  const thin: Style = { border: { left: "#112233", bottom: "#000000" } };
+  expect(gridStyle(thin).bd?.l).toEqual({ s: BorderStyleTypes.THIN, cl: { rgb: "#112233" } });
+  expect(styleOf(gridStyle(thin))).toEqual(thin);
+  for (const line of borderLines) {
+    const look: Style = {
+      border: { top: "#112233", right: "#000000" },
+      borderLines: { top: line },
+    };
+    expect(styleOf(gridStyle(look))).toEqual(look);
+  }
+  const none = { s: BorderStyleTypes.NONE, cl: { rgb: "#000000" } };
+  expect(styleOf({ bd: { t: none } })).toEqual({});
 });

@@ -173,7 +173,8 @@ describe("the look of a cell", () => {
         ({ cells: { 0: { 0: { ...cells[0]?.[0], style: "new" } } } }) as Partial<Sheet>,
       { new: style },
     );
-  const was: Style = { format: "0.00", bold: true, size: 12, vertical: "top" };
+  const lines: Style = { border: { left: "#000000" }, borderLines: { left: "thick" } };
+  const was: Style = { format: "0.00", bold: true, size: 12, vertical: "top", ...lines };
 
   test.each<[string, Style, string]>([
     [
@@ -183,7 +184,7 @@ describe("the look of a cell", () => {
     ],
     [
       "no bold type",
-      { format: "0.00", size: 12, vertical: "top" },
+      { format: "0.00", size: 12, vertical: "top", ...lines },
       '<font><sz val="12"/><color theme="1"/><name val="Georgia"/></font>',
     ],
     [
@@ -198,7 +199,7 @@ describe("the look of a cell", () => {
     ],
     [
       "a line below",
-      { ...was, border: { bottom: "#000000" } },
+      { ...was, border: { left: "#000000", bottom: "#000000" } },
       '<border><left style="thick"/><right/><top/><bottom style="thin"><color rgb="FF000000"/></bottom></border>',
     ],
     [

@@ -176,7 +176,12 @@ test("lines below and through a text are read, and a border whose colour is not 
     styles:
       '<fonts count="2"><font/><font><u/><strike/></font></fonts><borders count="2"><border/><border><top/><bottom style="double"/></border></borders><cellXfs count="2"><xf/><xf fontId="1" borderId="1"/></cellXfs>',
   });
-  expect(styles.s1).toEqual({ underline: true, strike: true, border: { bottom: "#000000" } });
+  expect(styles.s1).toEqual({
+    underline: true,
+    strike: true,
+    border: { bottom: "#000000" },
+    borderLines: { bottom: "double" },
+  });
 });
 
 test("where a text stands in its cell is read, the bottom as what is usual", async () => {

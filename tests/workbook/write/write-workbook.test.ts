@@ -1,7 +1,13 @@
 import ExcelJS from "exceljs";
 import { strFromU8, unzipSync } from "fflate";
 import { beforeAll, describe, expect, inject, test } from "vitest";
-import type { Book, Cell } from "../../../src/workbook/book";
+import {
+  type Book,
+  type BorderLine,
+  borderLines,
+  type Cell,
+  type Style,
+} from "../../../src/workbook/book";
 import { functionNames } from "../../../src/workbook/formula/stored-form";
 import { layOut } from "../../../src/workbook/layout/lay-out";
 import type { PlannedBook } from "../../../src/workbook/layout/planned";
@@ -183,6 +189,21 @@ describe("a workbook written from a plan", () => {
     expect(Buffer.compare(bytes, again)).toBe(0);
     expect(parts["docProps/core.xml"]).not.toContain(`${new Date().getUTCFullYear()}-`);
   });
+});
+
+test("borders are written with their lines and colours, on each side its own", async () => {
+  const line = (left: BorderLine): Style => ({
+    border: { left: "#aa0011", right: "#001122", bottom: "#000000" },
+    borderLines: { left, bottom: "medium" },
+  });
+  const styles = Object.fromEntries(borderLines.map((one) => [one, line(one)]));
+  const cells = Object.fromEntries(
+    borderLines.map((style, row) => [row, { 0: { value: row, style } }]),
+  );
+  const book = { sheets: [{ name: "S", cells }], styles, tables: [], definedNames: [] };
+  const { book: again } = await readWorkbook(await writeWorkbook(book, names), names);
+  const written = borderLines.map((_, row) => again.sheets[0]?.cells[row]?.[0]?.style ?? "");
+  expect(written.map((key) => again.styles[key])).toMatchObject(borderLines.map(line));
 });
 
 test("values that look like others are written as what they are", async () => {
