@@ -12,7 +12,7 @@ export interface ConditionalFormat {
   readonly stops?: boolean;
 }
 
-/** A scale of colours, bars, the highest ten…: nothing here shows them, they stay as their file says them. */
+/** A scale of colours, bars, the highest ten…, as its file says it. */
 export interface Ranking {
   readonly attributes: Readonly<Record<string, string>>;
   /** The XML inside the rule. */

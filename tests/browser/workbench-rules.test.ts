@@ -116,6 +116,8 @@ describe("a template", () => {
 describe("a workbook from elsewhere", () => {
   const rules =
     '<conditionalFormatting sqref="A1:A3"><cfRule type="cellIs" dxfId="0" priority="1" operator="greaterThan"><formula>$B$1</formula></cfRule></conditionalFormatting>' +
+    '<conditionalFormatting sqref="H1:H3"><cfRule type="colorScale" priority="2"><colorScale><cfvo type="num" val="0"/><cfvo type="num" val="10"/><color rgb="FF00AA11"/><color rgb="FFAA00FF"/></colorScale></cfRule></conditionalFormatting>' +
+    '<conditionalFormatting sqref="I1:I3"><cfRule type="dataBar" priority="3"><dataBar><cfvo type="num" val="0"/><cfvo type="num" val="10"/><color rgb="FFFF8811"/></dataBar></cfRule></conditionalFormatting>' +
     '<dataValidations count="3"><dataValidation type="list" allowBlank="1" showErrorMessage="1" sqref="C1"><formula1>$D$1:$D$3</formula1></dataValidation>' +
     '<dataValidation type="custom" showErrorMessage="1" showInputMessage="1" error="Not twice." prompt="A number of its own." sqref="A1:A3"><formula1>COUNTIF($A$1:$A$3,A1)=1</formula1></dataValidation>' +
     '<dataValidation type="date" operator="greaterThan" showErrorMessage="1" error="After the start." sqref="E1"><formula1>$F$1</formula1></dataValidation></dataValidations>';
@@ -141,6 +143,12 @@ describe("a workbook from elsewhere", () => {
     await expect.poll(() => painted(workbench.page, "#00ff99")).toBe(true);
     await workbench.type("B1", "12");
     await expect.poll(() => painted(workbench.page, "#00ff99")).toBe(false);
+    expect(await painted(workbench.page, "#aa00ff")).toBe(false);
+    await workbench.type("H1", "10");
+    await expect.poll(() => painted(workbench.page, "#aa00ff")).toBe(true);
+    expect(await painted(workbench.page, "#ff8811")).toBe(false);
+    await workbench.type("I1", "10");
+    await expect.poll(() => painted(workbench.page, "#ff8811")).toBe(true);
   });
 
   test("asks for what its file asks for, in the words of the file", async () => {

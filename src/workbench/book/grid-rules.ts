@@ -19,6 +19,7 @@ import { rangeOf } from "../../engine/ranges";
 import { type Room, roomFor, sheetIdAt } from "../../engine/snapshot";
 import type { Area, Book } from "../../workbook/book";
 import { type ConditionalFormat, type EntryRule, refuses } from "../../workbook/sheet-rules";
+import { gridRanking } from "./grid-rankings";
 
 // The packages' own words, as in their SHEET_CONDITIONAL_FORMATTING_PLUGIN, DATA_VALIDATION_PLUGIN_NAME,
 // CFRuleType and CFSubRuleType: what puts a workbook together loads no package that draws.
@@ -55,12 +56,11 @@ export function gridRules(book: Book): SheetRules[] {
     const filled = { ...room, rows: Math.min(rows, room.rows) };
     return {
       formats: (sheet.formats ?? []).flatMap((format, at) => {
-        const { formula } = format;
-        if (formula === undefined || !shows(format)) return [];
-        const range = clipped(format.area, filled);
-        return range && affordable(range)
-          ? [gridFormat(format, formula, range, `format-${index}-${at}`)]
-          : [];
+        const rule = gridFormat(format);
+        const range = rule && clipped(format.area, filled);
+        if (!rule || !range || !affordable(range)) return [];
+        const { stops = false } = format;
+        return [{ cfId: `format-${index}-${at}`, ranges: [range], stopIfTrue: stops, rule }];
       }),
       entryRules: (sheet.entryRules ?? []).flatMap((rule, at) => {
         const range = clipped(rule.area, computes(rule) ? filled : room);
@@ -94,24 +94,17 @@ function clipped(area: Area, room: Room): IRange | undefined {
 const shows = ({ look, stops }: ConditionalFormat): boolean =>
   Boolean(stops || look.bold || look.italic || (look.ink ?? look.fill) !== undefined);
 
-function gridFormat(
-  { look, stops }: ConditionalFormat,
-  formula: string,
-  range: IRange,
-  cfId: string,
-): IConditionFormattingRule {
+function gridFormat(format: ConditionalFormat): IConditionFormattingRule["rule"] | undefined {
+  const { look, formula, ranking } = format;
   const style: IStyleData = {
     ...(look.bold && { bl: BooleanNumber.TRUE }),
     ...(look.italic && { it: BooleanNumber.TRUE }),
     ...(look.ink !== undefined && { cl: { rgb: look.ink } }),
     ...(look.fill !== undefined && { bg: { rgb: look.fill } }),
   };
-  return {
-    cfId,
-    ranges: [range],
-    stopIfTrue: stops ?? false,
-    rule: { ...BY_FORMULA, value: toGrid(formula), style },
-  };
+  if (ranking) return gridRanking(ranking, style);
+  if (formula === undefined || !shows(format)) return undefined;
+  return { ...BY_FORMULA, value: toGrid(formula), style };
 }
 
 const isNumber = (formula: string) => formula.trim() !== "" && Number.isFinite(Number(formula));
