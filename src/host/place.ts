@@ -1,3 +1,7 @@
+/** Said by every host where a place is asked for that the workbook does not have. */
+export const NO_SUCH_PLACE =
+  "The sheet or the cells are not there any more. Select a cell and try again.";
+
 /** A place in a workbook: the sheet's plain name and the cells on it. */
 export interface Place {
   readonly sheet: string;

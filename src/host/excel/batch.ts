@@ -1,4 +1,5 @@
 import { HostRefusal, type HostRefusalKind } from "../host";
+import { NO_SUCH_PLACE } from "../place";
 
 /** Whether this Excel has a set of its programming interface. */
 export const supports = (version: string): boolean =>
@@ -31,7 +32,7 @@ const SENTENCES: Readonly<Record<HostRefusalKind, string>> = {
   occupied: "Something stands there already. Select blank cells and try again.",
   protected: "The sheet or the workbook is protected. Unprotect it, or choose another sheet.",
   unsupported: "This version of Excel cannot do that. It needs a newer one.",
-  "no such place": "The sheet or the cells are not there any more. Select a cell and try again.",
+  "no such place": NO_SUCH_PLACE,
   lost: "Excel does not answer. Save the workbook, then close the pane and open it again.",
 };
 

@@ -1,6 +1,7 @@
 import { freeWord } from "../../workbook/layout/free-names";
+import { refuseFilled, refuseTable } from "../blank-cells";
 import type { CellValue, Inserted, InsertedTable, NewTable, SheetCell } from "../host";
-import { inExcel, refuse } from "./batch";
+import { inExcel } from "./batch";
 import { cellWithin, firstCell, rangeAt, shownFormula, shownValue, typedValue } from "./cells";
 import { takenNames } from "./taken";
 
@@ -14,12 +15,7 @@ export function insertFormula(
     const range = rangeAt(context, address);
     range.load("address,formulas,values");
     await context.sync();
-    const cell = firstCell(range);
-    const agreed =
-      replacing !== undefined &&
-      replacing.formula === cell.formula &&
-      replacing.value === cell.value;
-    if (!isBlank(cell) && !agreed) throw occupied(cell);
+    refuseFilled(firstCell(range), replacing);
     range.formulas = [[formula]];
     await context.sync();
   });
@@ -50,12 +46,7 @@ export function insertTable(
     tables.load("items/name");
     const { words } = await takenNames(context);
     const other = tables.items[0];
-    if (other !== undefined) {
-      throw refuse(
-        "occupied",
-        `${range.address} reaches into the table ${other.name}. Select a cell beside it and try again.`,
-      );
-    }
+    if (other !== undefined) refuseTable(range.address, other.name);
     range.values = all.map((row) => row.map(typedValue));
     const table = range.worksheet.tables.add(range, true);
     const free = freeWord(name, words);
@@ -78,22 +69,10 @@ async function blankRange(
   await context.sync();
   range.formulas.forEach((line: unknown[], row) => {
     line.forEach((formula, column) => {
-      if (formula === "") return;
       const value = shownValue(range.values[row]?.[column]);
       const address = cellWithin(range.address, row, column);
-      throw occupied({ address, formula: shownFormula(formula), value });
+      refuseFilled({ address, formula: shownFormula(formula), value });
     });
   });
   return range;
-}
-
-const isBlank = ({ formula, value }: SheetCell) => formula === "" && value === null;
-
-function occupied({ address, formula, value }: SheetCell) {
-  const holds = formula === "" ? String(value) : formula;
-  const shown = holds.length > 60 ? `${holds.slice(0, 59)}…` : holds;
-  return refuse(
-    "occupied",
-    `${address} is not blank: it holds ${shown}. Select blank cells and try again.`,
-  );
 }

@@ -6,14 +6,8 @@ import type { Grid } from "../../workbench/grid/grid";
 import { overlap } from "../../workbook/areas";
 import type { Area } from "../../workbook/book";
 import { freeWord } from "../../workbook/layout/free-names";
-import {
-  type CellValue,
-  HostRefusal,
-  type Inserted,
-  type InsertedTable,
-  type NewTable,
-  type SheetCell,
-} from "../host";
+import { refuseFilled, refuseTable } from "../blank-cells";
+import type { CellValue, Inserted, InsertedTable, NewTable, SheetCell } from "../host";
 import { addressIn, cellsAt, refuseWhileEditing, sheetCell } from "./sheet";
 import { takenNames } from "./taken";
 
@@ -26,10 +20,7 @@ export function insertFormula(
 ): void {
   refuseWhileEditing(grid);
   const { worksheet, area } = cellsAt(grid, address);
-  const cell = sheetCell(grid, worksheet, area.row, area.column);
-  const agreed =
-    replacing !== undefined && replacing.formula === cell.formula && replacing.value === cell.value;
-  if (!isBlank(cell) && !agreed) throw occupied(cell);
+  refuseFilled(sheetCell(grid, worksheet, area.row, area.column), replacing);
   write(grid, worksheet, { ...area, rows: 1, columns: 1 }, [
     [{ f: formula, v: null, t: null, p: null, si: null }],
   ]);
@@ -63,11 +54,7 @@ export function insertTable(
   const { worksheet, area } = blankCells(grid, address, all);
   const sheet = worksheet.getName();
   const other = allTables(grid).find((table) => table.sheet === sheet && overlap(table.area, area));
-  if (other !== undefined)
-    throw new HostRefusal(
-      "occupied",
-      `${addressIn(worksheet, area)} reaches into the table ${other.name}. Select a cell beside it and try again.`,
-    );
+  if (other !== undefined) refuseTable(addressIn(worksheet, area), other.name);
   const free = freeWord(name, takenNames(grid).words);
   const cells = all.map((row, at) =>
     row.map((value): ICellData => ({ ...gridValue(value), ...(at === 0 && { s: { bl: 1 } }) })),
@@ -97,20 +84,7 @@ function blankCells(grid: Grid, address: string, rows: readonly (readonly unknow
   const { worksheet, area: start } = cellsAt(grid, address);
   const area = { ...start, rows: rows.length, columns: rows[0]?.length ?? 0 };
   for (let row = area.row; row < area.row + area.rows; row++)
-    for (let column = area.column; column < area.column + area.columns; column++) {
-      const cell = sheetCell(grid, worksheet, row, column);
-      if (!isBlank(cell)) throw occupied(cell);
-    }
+    for (let column = area.column; column < area.column + area.columns; column++)
+      refuseFilled(sheetCell(grid, worksheet, row, column));
   return { worksheet, area };
-}
-
-const isBlank = ({ formula, value }: SheetCell) => formula === "" && value === null;
-
-function occupied({ address, formula, value }: SheetCell): HostRefusal {
-  const holds = formula === "" ? String(value) : formula;
-  const short = holds.length > 60 ? `${holds.slice(0, 59)}…` : holds;
-  return new HostRefusal(
-    "occupied",
-    `${address} is not blank: it holds ${short}. Select blank cells and try again.`,
-  );
 }

@@ -5,13 +5,9 @@ import { formulaAt, valueAt } from "../../workbench/grid/seen-cells";
 import { addressOf, areaAddress, parseArea, sheetPrefix } from "../../workbook/address";
 import { type Area, isError, type Value } from "../../workbook/book";
 import { type CellValue, HostRefusal, type SheetCell } from "../host";
-import { placeOf } from "../place";
+import { NO_SUCH_PLACE, placeOf } from "../place";
 
-export const noSuchPlace = () =>
-  new HostRefusal(
-    "no such place",
-    "The sheet or the cells are not there any more. Select a cell and try again.",
-  );
+export const noSuchPlace = () => new HostRefusal("no such place", NO_SUCH_PLACE);
 
 export function openWorkbook(grid: Grid): Workbook {
   const workbook = workbookOf(grid);
