@@ -184,7 +184,7 @@ async function start(): Promise<void> {
   sumUp(grid);
   keepKeys(grid);
   offerSorting(grid, desk, byId("sort"), tell);
-  nameControls(byId("grid"));
+  nameControls(document.body);
   widenNameBox(grid, byId("grid"), (said) => status.tell(said));
   keepTabInView(byId("grid"));
   followTheme(grid);

@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { functionNames } from "../../src/workbook/formula/stored-form";
 import { readWorkbook } from "../../src/workbook/read/read-workbook";
 import { cell } from "../engine/sheet";
+import { seriousFindings } from "./axe";
 import { serveWorkbench } from "./served-workbench";
 import type { WorkbenchPage } from "./workbench";
 
@@ -277,4 +278,35 @@ test("The tab of the sheet that is shown stays in view where the strip is narrow
   await expect.poll(() => shown.textContent()).toBe("Thirty days");
   await expect.poll(inView).toBe(true);
   await page.close();
+});
+
+describe("the lists of names and of sheets", () => {
+  beforeAll(() => workbench.openTemplate("Dose and effluent"));
+
+  test("are worked by keys, and have no serious fault of accessibility", async () => {
+    const { page } = workbench;
+    const focused = () => page.evaluate(() => document.activeElement?.textContent ?? "");
+    const names = page.getByRole("button", { name: "Names in this workbook" });
+    await names.press("Enter");
+    await expect.poll(focused).toMatch(/^wanted/);
+    expect(await seriousFindings(page)).toEqual([]);
+    await page.keyboard.press("Tab");
+    await page.keyboard.press("Enter");
+    await page.locator("#status .address", { hasText: /^B6$/ }).waitFor();
+    await page.keyboard.press("Escape");
+    const sheets = page.getByRole("button", { name: "All sheets" });
+    await sheets.click();
+    await page.getByRole("menuitem").first().waitFor();
+    expect(await seriousFindings(page)).toEqual([]);
+    await page.keyboard.press("Escape");
+  });
+
+  test("and so does the panel of all names", async () => {
+    const { page } = workbench;
+    await page.getByRole("button", { name: "Names in this workbook" }).press("Enter");
+    await page.getByRole("button", { name: /^All names/ }).press("Enter");
+    await page.getByRole("group", { name: "All names" }).waitFor();
+    expect(await seriousFindings(page)).toEqual([]);
+    await page.getByRole("button", { name: "Close sidebar" }).click();
+  });
 });
