@@ -7,7 +7,7 @@ import type {
   FunctionVariantType,
 } from "@univerjs/engine-formula";
 
-const errors = new Set([
+export const errors = new Set([
   "#DIV/0!",
   "#N/A",
   "#NAME?",

@@ -8,6 +8,7 @@ import { type EngineFormula, executorsOf } from "./executor";
 import { Failures, type FormulaCell } from "./failures";
 import { fittedOf } from "./fitted";
 import type { LoadedFunctions } from "./functions";
+import { isMarked, leaveOutFiltered } from "./hidden-rows";
 import { withoutLocalNames } from "./local-names";
 import { mend } from "./mends/mend";
 import { type Recalculation, recalculated } from "./recalculation";
@@ -85,6 +86,9 @@ async function compute(
       .get(formula.IFunctionService)
       .registerExecutors(fittedOf(formula, failures), ...executorsOf(loaded, context));
     injector.get(formula.IDefinedNamesService).registerDefinedNames(id, gridNames(book));
+    leaveOutFiltered(formula, injector, (sheetId, row) =>
+      isMarked(workbook.getSheetBySheetId(sheetId)?.getRowManager().getRow(row)),
+    );
 
     const circular = await calculate(formula, injector, workbook, failures);
     if (circular) refuseCircles(workbook, await circlesOf(formula, injector, workbook), failures);

@@ -5,6 +5,7 @@ import { columnIndex } from "../workbook/address";
 import { type Book, type Cell, isError, type Sheet, type Value } from "../workbook/book";
 import { endlessNames } from "../workbook/formula/endless-names";
 import { nameToGrid, toGrid } from "./dialect";
+import { hiddenRowData } from "./hidden-rows";
 import { expandTables } from "./structured";
 
 // CellValueType and LocaleType of the grid; the enums themselves would tie this module to the package.
@@ -56,6 +57,7 @@ function gridSheet(book: Book, sheet: Sheet, id: string, room: Room): Partial<IW
     id,
     name: sheet.name,
     cellData,
+    rowData: hiddenRowData(sheet, book.tables),
     rowCount: room.rows,
     columnCount: room.columns,
   };

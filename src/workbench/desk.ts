@@ -40,6 +40,7 @@ import { gridBook } from "./book/grid-book";
 import { openedSheets } from "./book/opened-sheets";
 import { frameOf, namesIn, readGrid, type SheetFrame } from "./book/read-grid";
 import { type NamedSheet, reshapings } from "./book/reshaped";
+import { SET_FILTERS } from "./filtering/filters";
 import { BesideCells } from "./following/beside-cells";
 import { type Grid, workbookOf } from "./grid/grid";
 
@@ -96,6 +97,7 @@ const changing = new Set<string>(
     SetWorksheetOrderMutation,
     SetWorksheetRowHeightMutation,
     SetWorksheetRowIsAutoHeightMutation,
+    { id: SET_FILTERS },
   ].map(({ id }) => id),
 );
 
@@ -142,15 +144,16 @@ export class Desk {
     if (before) this.grid.api.disposeUnit(before.getUnitId());
     const { source } = lying;
     const book: Book = source.kind === "template" ? source.planned : source.opened.book;
-    const workbook = this.grid.api.createWorkbook(gridBook(book, `book-${this.#count++}`));
-    const first = firstToShow(book, source.kind === "template");
-    const sheet = workbook.getSheetBySheetId(sheetIdAt(first));
-    if (sheet) workbook.setActiveSheet(sheet);
+    // Before the grid asks which rows filters hide.
     this.beside.forgetAll();
     this.beside.take(
       source.kind === "template" ? source.planned : openedSheets(source.opened.book, source.charts),
       book.sheets.map((_, index) => sheetIdAt(index)),
     );
+    const workbook = this.grid.api.createWorkbook(gridBook(book, `book-${this.#count++}`));
+    const first = firstToShow(book, source.kind === "template");
+    const sheet = workbook.getSheetBySheetId(sheetIdAt(first));
+    if (sheet) workbook.setActiveSheet(sheet);
     this.#lying = lying;
     this.#changed = false;
     const now = workbookOf(this.grid);
@@ -174,7 +177,7 @@ export class Desk {
     const workbook = workbookOf(this.grid);
     if (!workbook) throw new Error("No workbook is open.");
     const model = this.grid.injector.get(FormulaDataModel);
-    return readGrid(workbook, model, this.#names(workbook));
+    return this.beside.filters.withFilters(readGrid(workbook, model, this.#names(workbook)));
   }
 }
 

@@ -9,12 +9,26 @@ export interface Offer {
 export type Offered = string | Offer;
 
 export function dropDown(details: HTMLDetailsElement, offers: () => readonly Offered[]): void {
+  openBelow(details, (close) => {
+    const list = document.createElement("ul");
+    list.append(...offers().map((one) => itemOf(one, close)));
+    return list;
+  });
+}
+
+/** What opens below a button of the page, made anew each time; Escape and a press beside it close it. */
+export function openBelow(
+  details: HTMLDetailsElement,
+  content: (close: () => void) => HTMLElement,
+): void {
   const close = () => {
     details.open = false;
   };
+  let shown: HTMLElement | undefined;
   details.addEventListener("toggle", () => {
-    const items = details.open ? offers().map((one) => itemOf(one, close)) : [];
-    details.querySelector("ul")?.replaceChildren(...items);
+    shown?.remove();
+    shown = details.open ? content(close) : undefined;
+    if (shown) details.append(shown);
   });
   addEventListener("keydown", ({ key }) => {
     if (key !== "Escape" || !details.open) return;

@@ -16,6 +16,7 @@ import { pasteSpilled } from "./entries/paste-spilled";
 import { keepLookUnderText } from "./entries/paste-text";
 import { refuseEntries } from "./entries/refuse-entries";
 import { tellBreaches } from "./entries/tell-breaches";
+import { offerFiltering } from "./filtering/offer-filtering";
 import { editAsWritten } from "./formulas/edited-formulas";
 import { followSheets } from "./formulas/follow-sheets";
 import { followSpills } from "./formulas/follow-spills";
@@ -184,6 +185,7 @@ async function start(): Promise<void> {
   sumUp(grid);
   keepKeys(grid);
   offerSorting(grid, desk, byId("sort"), tell);
+  offerFiltering(grid, desk, computed, byId("filter"), byId("shown-rows"));
   nameControls(document.body);
   widenNameBox(grid, byId("grid"), (said) => status.tell(said));
   keepTabInView(byId("grid"));

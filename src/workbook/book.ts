@@ -1,3 +1,4 @@
+import type { Filter } from "./filter";
 import type { ConditionalFormat, EntryRule } from "./sheet-rules";
 
 /**
@@ -23,13 +24,15 @@ export interface Sheet {
   /** Keys of Book.styles: how cells look in which nothing has stood yet. A row comes before a column. */
   readonly rowStyles?: Readonly<Record<number, string>>;
   readonly columnStyles?: Readonly<Record<number, string>>;
-  /** In rising order. */
+  /** In rising order, those that a filter hides among them. */
   readonly hiddenRows?: readonly number[];
   readonly hiddenColumns?: readonly number[];
   /** How many rows and columns stay in view. */
   readonly frozen?: { readonly rows: number; readonly columns: number };
   readonly merged?: readonly Area[];
   readonly hidden?: boolean;
+  /** Tables have filters of their own. */
+  readonly filter?: Filter;
   /** As a file has them; a plan says its own. The first one that holds comes on top. */
   readonly formats?: readonly ConditionalFormat[];
   readonly entryRules?: readonly EntryRule[];
@@ -105,6 +108,7 @@ export interface Table {
   readonly columns: readonly string[];
   readonly headerRow: boolean;
   readonly totalsRow: boolean;
+  readonly filter?: Filter;
 }
 
 export interface Style {

@@ -105,7 +105,12 @@ function isNewTo(source: Source): (formula: string) => boolean {
 const asShown = ({ sheets, styles, tables }: Book, { frames, definedNames }: AtFirst): Book => ({
   tables,
   definedNames,
-  sheets: sheets.map(({ name, cells }, index) => ({ name, cells, ...frames[index] })),
+  sheets: sheets.map(({ name, cells, filter }, index) => ({
+    name,
+    cells,
+    ...frames[index],
+    ...(filter && { filter }),
+  })),
   styles: shownStyles(styles),
 });
 

@@ -9,6 +9,7 @@ import {
   type IWorkbookData,
   type IWorksheetData,
 } from "@univerjs/core";
+import { hiddenRowData } from "../../engine/hidden-rows";
 import { rangeOf } from "../../engine/ranges";
 import { gridNames, roomFor, sheetIdAt, snapshotOf } from "../../engine/snapshot";
 import type { Book, Cell, Sheet } from "../../workbook/book";
@@ -51,20 +52,30 @@ function carry(cellData: CellData, row: number, column: number, carried: Carried
   line[column] = { ...cell, custom: { ...cell.custom, ...carried } };
 }
 
-type Lines = Readonly<Record<number, object>>;
+type Line = { readonly custom?: object; readonly [key: string]: unknown };
+type Lines = Readonly<Record<number, Line>>;
 
 /** What each of them says of a line. */
 const merged = (...all: readonly Lines[]): Lines => {
-  const lines: Record<string, object> = {};
+  const lines: Record<string, Line> = {};
   for (const one of all)
-    for (const [line, says] of Object.entries(one)) lines[line] = { ...lines[line], ...says };
+    for (const [line, says] of Object.entries(one)) {
+      const custom = { ...lines[line]?.custom, ...says.custom };
+      const carried = Object.keys(custom).length > 0 && { custom };
+      lines[line] = { ...lines[line], ...says, ...carried };
+    }
   return lines;
 };
 
-function frame(sheet: Sheet & Partial<PlannedSheet>): Partial<IWorksheetData> {
+function frame(
+  sheet: Sheet & Partial<PlannedSheet>,
+  tables: Book["tables"],
+): Partial<IWorksheetData> {
   const { rows = 0, columns = 0 } = sheet.frozen ?? {};
-  const hidden = (lines: readonly number[] | undefined) =>
-    Object.fromEntries((lines ?? []).map((line) => [line, { hd: BooleanNumber.TRUE }]));
+  const hiddenColumns = (sheet.hiddenColumns ?? []).map((column) => [
+    column,
+    { hd: BooleanNumber.TRUE },
+  ]);
   const each = <S, T>(lines: Readonly<Record<number, S>> | undefined, as: (says: S) => T) =>
     Object.fromEntries(Object.entries<S>(lines ?? {}).map(([line, says]) => [line, as(says)]));
   const looking = (look: string) => ({ custom: { look } satisfies CarriedByLine });
@@ -75,12 +86,12 @@ function frame(sheet: Sheet & Partial<PlannedSheet>): Partial<IWorksheetData> {
     defaultRowHeight: USUAL_ROW_HEIGHT,
     columnData: merged(
       each(sheet.columnWidths, (width) => ({ w: Math.round(pixelsOfCharacters(width)) })),
-      hidden(sheet.hiddenColumns),
+      Object.fromEntries(hiddenColumns),
       each(sheet.columnStyles, looking),
     ),
     rowData: merged(
       each(sheet.rowHeights, (height) => ({ h: pixelsOfPoints(height), ia: 0 })),
-      hidden(sheet.hiddenRows),
+      hiddenRowData(sheet, tables),
       each(sheet.rowStyles, looking),
     ),
     mergeData: (sheet.merged ?? []).map(rangeOf),
@@ -102,7 +113,7 @@ export function gridBook(book: Book | PlannedBook, id: string): Partial<IWorkboo
       carry(cellData, startRow, startColumn, { tableStart: { name, headerRow } });
       carry(cellData, endRow, endColumn, { tableEnd: { name, totalsRow } });
     }
-    Object.assign(data, frame(sheet));
+    Object.assign(data, frame(sheet, book.tables));
   }
   return {
     ...snapshot,

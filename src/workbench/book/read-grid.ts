@@ -147,7 +147,7 @@ export function frameOf(worksheet: Worksheet): SheetFrame {
     h === undefined || ia !== 0 || h === USUAL_ROW_HEIGHT ? undefined : pointsOfPixels(h),
   );
   const { xSplit, ySplit } = config.freeze;
-  const hiddenRows = hiddenLines(config.rowData);
+  const hiddenRows = hiddenLines(config.rowData, (row) => worksheet.getRowFiltered(row));
   const hiddenColumns = hiddenLines(config.columnData);
   return {
     columnWidths,
@@ -202,7 +202,10 @@ function sizes<T>(
 
 type Hideable = { readonly hd?: BooleanNumber };
 
-const hiddenLines = (entries: Readonly<Record<number, Nullable<Hideable>>>): number[] =>
+const hiddenLines = (
+  entries: Readonly<Record<number, Nullable<Hideable>>>,
+  isFiltered: (line: number) => boolean = () => false,
+): number[] =>
   Object.keys(entries)
     .map(Number)
-    .filter((line) => entries[line]?.hd === BooleanNumber.TRUE);
+    .filter((line) => entries[line]?.hd === BooleanNumber.TRUE || isFiltered(line));

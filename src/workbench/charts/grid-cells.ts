@@ -20,6 +20,10 @@ export function cellsOfGrid(grid: Grid): ShownCells {
       const format = workbook.getStyles().getStyleByCell(data)?.n?.pattern;
       return { value: valueAt(grid, worksheet, row, column), format };
     },
+    isHidden(sheet, row, column) {
+      const worksheet = sheetNamed(sheet);
+      return worksheet ? !worksheet.getRowVisible(row) || !worksheet.getColVisible(column) : false;
+    },
     spillAt(sheet, row, column) {
       const worksheet = sheetNamed(sheet);
       const range =

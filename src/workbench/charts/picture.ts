@@ -72,8 +72,8 @@ export function pictureOf(chart: PlannedChart, cells: ShownCells): ChartPicture 
   const read = chart.series.map(
     (plan): Read => ({
       plan,
-      values: drawnCells(cells, plan.values),
-      x: plan.x && drawnCells(cells, plan.x),
+      values: drawnCells(cells, plan.values, chart.drawsHidden),
+      x: plan.x && drawnCells(cells, plan.x, chart.drawsHidden),
     }),
   );
   const byCategory = isByCategory(chart.chart);

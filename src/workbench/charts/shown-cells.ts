@@ -12,18 +12,21 @@ export interface ShownCell {
 
 export interface ShownCells {
   at(sheet: string, row: number, column: number): ShownCell;
+  /** Whether its row or its column is hidden. */
+  isHidden(sheet: string, row: number, column: number): boolean;
   /** How far the formula in this cell spills; undefined where it does not. */
   spillAt(sheet: string, row: number, column: number): Extent | undefined;
 }
 
-/** The cells that a series draws now, in the order in which it draws them. */
-export function drawnCells(cells: ShownCells, of: CellsOf): ShownCell[] {
+/** The cells that a series draws now, in the order in which it draws them; most charts leave out hidden ones. */
+export function drawnCells(cells: ShownCells, of: CellsOf, drawsHidden = false): ShownCell[] {
   const { sheet, spillAt } = of;
   const extent = spillAt && cells.spillAt(sheet, spillAt.row, spillAt.column);
   const { row, column, rows, columns } = drawnArea(of, extent);
-  return Array.from({ length: rows * columns }, (_, index) =>
-    cells.at(sheet, row + Math.floor(index / columns), column + (index % columns)),
-  );
+  return Array.from({ length: rows * columns }, (_, index) => {
+    const place = [sheet, row + Math.floor(index / columns), column + (index % columns)] as const;
+    return drawsHidden || !cells.isHidden(...place) ? [cells.at(...place)] : [];
+  }).flat();
 }
 
 /** A number to draw; NaN where the cell holds none. */

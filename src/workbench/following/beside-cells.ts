@@ -6,6 +6,7 @@ import {
   InsertSheetMutation,
 } from "@univerjs/sheets";
 import type { CellComment, Style } from "../../workbook/book";
+import { filtersOf } from "../../workbook/filter";
 import { type Frame, type NamedFrame, withGrownTables } from "../../workbook/layout/filled-in";
 import {
   bareSheet,
@@ -15,6 +16,7 @@ import {
 } from "../../workbook/layout/planned";
 import type { ConditionalFormat, EntryRule } from "../../workbook/sheet-rules";
 import type { CellPlace } from "../entries/entry-check";
+import { Filters } from "../filtering/filters";
 import { allTables } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "../grid/grid";
 import { type ChartNow, followChart, type NameOf } from "./charts";
@@ -43,6 +45,7 @@ export interface FrameNow extends Frame {
 
 export class BesideCells {
   readonly #follower: Follower;
+  readonly filters: Filters;
   #sheets: FollowedSheet[] = [];
   #tables: FollowedTable[] = [];
   #charts: ((nameOf: NameOf) => ChartNow)[] = [];
@@ -54,6 +57,7 @@ export class BesideCells {
   constructor(private readonly grid: Grid) {
     this.#follower = new Follower(grid);
     this.#comments = new FollowedComments(this.#follower);
+    this.filters = new Filters(grid, this.#follower);
     const commands = grid.injector.get(ICommandService);
     let copied: string | undefined;
     commands.beforeCommandExecuted(({ id, params }) => {
@@ -75,7 +79,10 @@ export class BesideCells {
   ): void {
     const idOf = (name: string) =>
       ids[sheets.findIndex((sheet) => sheet.name === name)] ?? "no such sheet";
-    for (const sheet of sheets) this.#takeSheet(sheet, idOf);
+    for (const sheet of sheets) {
+      this.#takeSheet(sheet, idOf);
+      this.filters.take(idOf(sheet.name), filtersOf(sheet, tables));
+    }
     for (const plan of tables)
       this.#tables.push({ plan, cells: this.#follower.follow(idOf(plan.sheet), plan.area) });
     this.#styles = { ...styles, ...this.#styles };
@@ -107,11 +114,14 @@ export class BesideCells {
     const idOf = (name: string) =>
       name === sheet.name ? to : (workbook?.getSheetBySheetName(name)?.getSheetId() ?? "");
     this.#takeSheet({ ...sheet, cells: {} }, idOf);
+    const original = workbook?.getSheetBySheetId(from);
+    if (original) this.filters.take(to, this.filters.on(original));
   }
 
   forgetAll(): void {
     this.#follower.forgetAll();
     this.#comments.forgetAll();
+    this.filters.forgetAll();
     [this.#sheets, this.#tables, this.#styles] = [[], [], {}];
     [this.#charts, this.#entryRules, this.#formats] = [[], [], []];
   }

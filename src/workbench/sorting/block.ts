@@ -20,6 +20,8 @@ export interface SeenSheet {
 
 export interface Block {
   readonly area: Area;
+  /** The line above them that names their columns. */
+  readonly head?: number;
   /** Of the column, as far as the rows have a head. */
   readonly title?: string;
 }
@@ -35,7 +37,10 @@ export function blockAt(sheet: SeenSheet, selected: Area, cell: Place): Block | 
   if (table)
     return {
       area: bodyOf(table),
-      ...(table.headerRow && { title: table.columns[cell.column - table.area.column] ?? "" }),
+      ...(table.headerRow && {
+        head: table.area.row,
+        title: table.columns[cell.column - table.area.column] ?? "",
+      }),
     };
   const region = regionAround(sheet, selected, cell);
   const rows = linesOf(region);
@@ -48,6 +53,7 @@ export function blockAt(sheet: SeenSheet, selected: Area, cell: Place): Block | 
   const title = head === undefined ? undefined : valueAt(sheet, head, cell.column);
   return {
     area: selected.rows > 1 ? rowsInBoth(whole, selected) : whole,
+    ...(head !== undefined && { head }),
     ...(typeof title === "string" && { title }),
   };
 }

@@ -4,20 +4,17 @@
  * hidden stay, as in every spreadsheet.
  */
 import type { ICellData, IStyleData, Nullable, Workbook, Worksheet } from "@univerjs/core";
-import { FormulaDataModel } from "@univerjs/engine-formula";
-import { SheetsSelectionsService } from "@univerjs/sheets";
 import { toGrid } from "../../engine/dialect";
 import { areaOf } from "../../engine/ranges";
-import { type ReadCell, readCells } from "../../engine/read-cells";
+import type { ReadCell } from "../../engine/read-cells";
 import { holdsCell, overlap } from "../../workbook/areas";
 import type { Area } from "../../workbook/book";
 import { inMovedRow } from "../../workbook/formula/moved-row";
 import type { Carried } from "../book/grid-book";
-import { selectedPlace } from "../entries/entry-check";
-import { allTables } from "../formulas/typed-formulas";
 import { isEditing, WHILE_EDITING } from "../grid/editing";
-import { type Grid, workbookOf } from "../grid/grid";
+import type { Grid } from "../grid/grid";
 import { type CellData, putCell, writeAsOneStep } from "../grid/one-step";
+import { aroundCell } from "./around-cell";
 import { type Block, blockAt } from "./block";
 import { hindranceOf } from "./hindrance";
 import { type Direction, inOrder } from "./order";
@@ -36,28 +33,15 @@ export interface Sortable extends Block {
 /** Or the sentence why none can be. */
 export function sortableRows(grid: Grid): Sortable | string {
   if (isEditing(grid)) return WHILE_EDITING;
-  const { injector } = grid;
-  const workbook = workbookOf(grid);
-  const worksheet = workbook?.getActiveSheet();
-  const place = selectedPlace(grid);
-  const range = injector.get(SheetsSelectionsService).getCurrentLastSelection()?.range;
-  const nothing = "Select a cell in the column to sort by.";
-  if (!workbook || !worksheet || !place || !range) return nothing;
-  const model = injector.get(FormulaDataModel);
-  const cells = readCells(model, worksheet);
-  const name = worksheet.getName();
-  const tables = allTables(grid).filter(({ sheet }) => sheet === name);
-  const isBold = (row: number, column: number) =>
-    workbook.getStyles().getStyleByCell(worksheet.getCellRaw(row, column))?.bl === 1;
-  const frozenRows = worksheet.getFreeze().ySplit;
-  const sheet = { name, cells, tables, frozenRows, isBold };
-  const block = blockAt(sheet, areaOf(range), place);
-  if (!block) return nothing;
+  const around = aroundCell(grid);
+  const block = around && blockAt(around.sheet, around.selected, around.place);
+  if (!block) return "Select a cell in the column to sort by.";
+  const { workbook, worksheet, place, cells, sheet } = around;
   const spills = spillsBeside(sheet, block.area);
   const hindrance = hindranceOf(block.area, place.column, {
     spills,
     merged: worksheet.getMergeData().map(areaOf),
-    tables: tables.filter(({ area }) => !holdsCell(area, place.row, place.column)),
+    tables: sheet.tables.filter(({ area }) => !holdsCell(area, place.row, place.column)),
   });
   const filled = spills.map(({ area }) => area).filter((area) => overlap(area, block.area));
   return hindrance ?? { ...block, column: place.column, workbook, worksheet, cells, filled };
@@ -66,7 +50,7 @@ export function sortableRows(grid: Grid): Sortable | string {
 export function sortRows(grid: Grid, rows: Sortable, direction: Direction): void {
   const { area, column, workbook, worksheet, cells, filled } = rows;
   const shown = Array.from({ length: area.rows }, (_, at) => area.row + at).filter((row) =>
-    worksheet.getRowRawVisible(row),
+    worksheet.getRowVisible(row),
   );
   const order = inOrder(shown, (row) => cells.get(row)?.get(column)?.value ?? null, direction);
   const styles = workbook.getStyles();

@@ -50,6 +50,8 @@ export interface PlannedChart {
   readonly x: AxisPlan;
   readonly y: AxisPlan;
   readonly series: readonly PlannedSeries[];
+  /** Also the cells of hidden rows and columns. */
+  readonly drawsHidden?: boolean;
 }
 
 export interface PlannedSeries {

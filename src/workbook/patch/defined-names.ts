@@ -1,7 +1,9 @@
-import type { DefinedName } from "../book";
+import { areaAddress, sheetPrefix } from "../address";
+import type { Area, DefinedName } from "../book";
 import { type FunctionNames, storedFormula } from "../formula/stored-form";
 import { readXml, type XmlElement } from "../xml";
 import { attributesXml, escapeFormula } from "../xml-text";
+import type { LayoutEdits } from "./layout-edits";
 import { type Replacement, splice } from "./splice";
 
 /** What may stand before the names in the workbook's own part (ECMA-376 Part 1, 18.2.27). */
@@ -22,6 +24,26 @@ export function namesBetween(
   for (const [key, one] of now) if (old.get(key)?.formula !== one.formula) changes.set(key, one);
   return changes;
 }
+
+/** The name under which spreadsheets keep where the filter of a sheet is. */
+const FILTERED = "_xlnm._FilterDatabase";
+
+export function filterNames(
+  layout: ReadonlyMap<string, LayoutEdits> | undefined,
+): Map<string, DefinedName | null> {
+  const changes = new Map<string, DefinedName | null>();
+  for (const [sheet, { filter }] of layout ?? []) {
+    if (filter === undefined) continue;
+    const formula = filter && `${sheetPrefix(sheet)}${fixedAddress(filter.area)}`;
+    changes.set(
+      keyOf(FILTERED, sheet),
+      formula === null ? null : { name: FILTERED, formula, sheet },
+    );
+  }
+  return changes;
+}
+
+const fixedAddress = (area: Area) => areaAddress(area).replaceAll(/([A-Z]+)(\d+)/g, "$$$1$$$2");
 
 /** The workbook's own part with the names as they are now. */
 export function patchNames(
@@ -63,7 +85,8 @@ export function patchNames(
   for (const one of left.values()) {
     if (!one) continue;
     const at = one.sheet === undefined ? undefined : `${sheets.indexOf(one.sheet)}`;
-    names.push(nameXml({ name: one.name, localSheetId: at }, one.formula));
+    const hidden = one.name === FILTERED ? "1" : undefined;
+    names.push(nameXml({ name: one.name, localSheetId: at, hidden }, one.formula));
   }
   const tag = `${prefix}definedNames`;
   // A list without a name is a damaged one.

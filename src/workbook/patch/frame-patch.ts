@@ -2,6 +2,7 @@
 import { addressOf, areaAddress } from "../address";
 import { readXml, type XmlElement, type XmlHandlers } from "../xml";
 import { attributesXml } from "../xml-text";
+import { patchFilter } from "./filter-xml";
 import type { LayoutEdits } from "./layout-edits";
 import { type ColumnRun, editedColumns } from "./lines";
 import { type Replacement, splice } from "./splice";
@@ -119,7 +120,9 @@ class FramePatch implements XmlHandlers {
 export function patchFrame(path: string, xml: string, edits: LayoutEdits): string {
   const patch = new FramePatch();
   readXml(path, xml, patch);
-  return splice(xml, patch.replacements(edits));
+  const framed = splice(xml, patch.replacements(edits));
+  const { filter } = edits;
+  return filter === undefined ? framed : patchFilter(path, framed, filter ?? undefined);
 }
 
 /** The workbook's own part, its sheets shown or hidden; one that is hidden is not the one in front. */

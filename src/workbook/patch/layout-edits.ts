@@ -1,4 +1,5 @@
 import type { Area, Book, Sheet } from "../book";
+import type { Filter } from "../filter";
 
 /** What becomes of a row or a column. */
 export interface LineEdit {
@@ -14,6 +15,8 @@ export interface LayoutEdits {
   readonly frozen?: NonNullable<Sheet["frozen"]>;
   readonly merged?: readonly Area[];
   readonly hidden?: boolean;
+  /** Null where there is none any more. */
+  readonly filter?: Filter | null;
 }
 
 type Sizes = Readonly<Record<number, number>>;
@@ -62,6 +65,7 @@ function sheetLayout(before: Sheet, after: Sheet): LayoutEdits | undefined {
     ...(differs(before.frozen, after.frozen) && { frozen: after.frozen ?? nothingFrozen }),
     ...(differs(before.merged ?? [], after.merged ?? []) && { merged: after.merged ?? [] }),
     ...(differs(before.hidden, after.hidden) && { hidden: after.hidden ?? false }),
+    ...(differs(before.filter, after.filter) && { filter: after.filter ?? null }),
   };
   const { rows, columns, ...others } = edits;
   return rows.size + columns.size + Object.keys(others).length > 0 ? edits : undefined;

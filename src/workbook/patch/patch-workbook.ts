@@ -4,7 +4,7 @@ import type { OpenedWorkbook } from "../read/read-workbook";
 import { readXml } from "../xml";
 import type { CellWriting } from "./cell-xml";
 import { type CommentMoves, patchComments } from "./comment-cells";
-import { type namesBetween, patchNames } from "./defined-names";
+import { filterNames, type namesBetween, patchNames } from "./defined-names";
 import { dynamicMark } from "./dynamic-mark";
 import type { CellEdit, WorkbookEdits } from "./edits";
 import { patchFrame, patchSheetStates } from "./frame-patch";
@@ -14,7 +14,7 @@ import { patchRuleAreas, type RuleMoves } from "./rule-areas";
 import { patchSheet } from "./sheet-patch";
 import { staleParts } from "./stale";
 import { noStyles, StyleSheet } from "./style-sheet";
-import { patchTableAreas } from "./table-areas";
+import { patchTables } from "./tables";
 
 export interface PatchedWorkbook {
   readonly bytes: Uint8Array;
@@ -114,15 +114,16 @@ export async function patchWorkbook(
   const { file, part } = opened;
   const edits = new PackageEdits(file);
   await patchSheets(edits, opened, cells, names, layout);
-  await patchTableAreas(edits, opened, tables);
+  await patchTables(edits, opened, tables);
   for (const { name, path } of part.sheets) {
     const moves = rules?.get(name);
     if (moves && moves.size > 0)
       edits.set(path, patchRuleAreas(path, await edits.text(path), moves));
   }
   for (const [sheet, moves] of comments) await patchComments(edits, opened, sheet, moves);
-  if (definedNames && definedNames.size > 0)
-    edits.set(part.path, patchNames(part.path, await edits.text(part.path), definedNames, names));
+  const namesNow = new Map([...(definedNames ?? []), ...filterNames(layout)]);
+  if (namesNow.size > 0)
+    edits.set(part.path, patchNames(part.path, await edits.text(part.path), namesNow, names));
   const bytes = await file.rewrite(edits.changes);
   const changed = values(cells).some(({ value }) => value !== undefined);
   const parts = edits.changes.size > 0;

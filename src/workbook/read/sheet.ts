@@ -7,6 +7,7 @@ import { WorkbookRefusal } from "../workbook-refusal";
 import type { XmlElement, XmlHandlers } from "../xml";
 import type { Allowance } from "./allowance";
 import { cellValue } from "./cell-value";
+import { FilterReader } from "./filter";
 import { areaIn, Place } from "./place";
 import { SheetFrame } from "./sheet-frame";
 import { SheetRules } from "./sheet-rules";
@@ -46,6 +47,7 @@ export class SheetReader implements XmlHandlers {
   readonly #place = new Place();
   readonly #frame: SheetFrame;
   readonly #rules: SheetRules;
+  readonly #filter = new FilterReader();
   #row: Record<number, Cell> | undefined;
   #cell: Attributes | undefined;
   #formula: Attributes | undefined;
@@ -69,6 +71,7 @@ export class SheetReader implements XmlHandlers {
     else {
       this.#frame.open(name, attributes);
       this.#rules.open(name, attributes);
+      this.#filter.open(name, attributes);
     }
   }
 
@@ -76,7 +79,9 @@ export class SheetReader implements XmlHandlers {
     if (name === "c" && this.#cell) this.#closeCell(this.#cell);
     if (name === this.#inText) this.#inText = "";
     if (name === "rPh") this.#inAid = false;
-    if (!this.#cell) this.#rules.close(name);
+    if (this.#cell) return;
+    this.#rules.close(name);
+    this.#filter.close(name);
   }
 
   text(run: string): void {
@@ -175,6 +180,8 @@ export class SheetReader implements XmlHandlers {
     this.#markSpilled();
     const cells: Cells = this.#cells;
     const frame = this.#frame.parts();
-    return { name, cells, ...frame, ...this.#rules.parts(), ...(hidden ? { hidden } : {}) };
+    const filter = this.#filter.filter();
+    const around = { ...frame, ...this.#rules.parts(), ...(filter ? { filter } : {}) };
+    return { name, cells, ...around, ...(hidden ? { hidden } : {}) };
   }
 }

@@ -1,8 +1,10 @@
 import type { Table } from "../book";
+import { isActive } from "../filter";
 import type { WorkbookPackage } from "../package/open-package";
 import { relationshipsOf } from "../package/relationships";
 import { readShortXml } from "../xml";
 import { unescapeText } from "../xml-text";
+import { FilterReader } from "./filter";
 import { areaIn } from "./place";
 
 async function readTable(
@@ -12,8 +14,10 @@ async function readTable(
 ): Promise<Table | undefined> {
   let table: Omit<Table, "columns"> | undefined;
   const columns: string[] = [];
+  const filter = new FilterReader();
   readShortXml(path, await file.text(path), {
     open({ name, attributes }) {
+      filter.open(name, attributes);
       if (name === "tableColumn") columns.push(unescapeText(attributes.name ?? ""));
       if (name !== "table" || !attributes.ref) return;
       table = {
@@ -24,8 +28,10 @@ async function readTable(
         totalsRow: (attributes.totalsRowCount ?? "0") !== "0",
       };
     },
+    close: (name) => filter.close(name),
   });
-  return table && { ...table, columns };
+  const its = filter.filter();
+  return table && { ...table, columns, ...(its && isActive(its) && { filter: its }) };
 }
 
 /** Where the tables of a sheet are kept. */

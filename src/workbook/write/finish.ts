@@ -3,6 +3,7 @@ import type { Book } from "../book";
 import type { FunctionNames } from "../formula/stored-form";
 import { palette } from "../layout/looks";
 import type { PlannedSheet } from "../layout/planned";
+import { patchFilter } from "../patch/filter-xml";
 import type { RuleLook } from "../sheet-rules";
 import { withChartValues } from "./chart-values";
 import { withAuthors } from "./comments";
@@ -75,7 +76,12 @@ const completed = (chart: string): string =>
     .replaceAll('<c:tickLblPos val="nextTo"/>', '<c:tickLblPos val="low"/>')
     .replaceAll("</c:scaling><c:axPos", '</c:scaling><c:delete val="0"/><c:axPos');
 
-/** Completes what the package wrote: values, rules, validations, fixed dates, the same order of entries. */
+function withTableFilter(path: string, xml: string, { tables }: Book): string {
+  const filter = tables.find(({ name }) => xml.includes(` displayName="${name}"`))?.filter;
+  return filter ? patchFilter(path, xml, filter) : xml;
+}
+
+/** Completes what the package wrote: values, filters, rules, validations, fixed dates, the same order of entries. */
 export function finish(
   bytes: Uint8Array,
   book: Book,
@@ -93,6 +99,12 @@ export function finish(
   for (const path of Object.keys(parts))
     if (path.startsWith("xl/charts/"))
       edit(path, (chart) => withChartValues(book, completed(chart)));
+  // The package numbers charts as they were put in.
+  for (const [at, { drawsHidden }] of sheets.flatMap(({ charts }) => charts).entries())
+    if (drawsHidden)
+      edit(`xl/charts/chart${at + 1}.xml`, (chart) =>
+        chart.replace('<c:plotVisOnly val="1"/>', '<c:plotVisOnly val="0"/>'),
+      );
   sheets.forEach((sheet, index) => {
     const path = `xl/worksheets/sheet${index + 1}.xml`;
     edit(path, (xml) => withUnsaid(path, xml, sheet, names));
@@ -102,6 +114,8 @@ export function finish(
     .forEach(({ comments }, index) => {
       edit(`xl/comments${index + 1}.xml`, (xml) => withAuthors(xml, comments));
     });
+  for (const path of Object.keys(parts))
+    if (path.startsWith("xl/tables/")) edit(path, (table) => withTableFilter(path, table, book));
   const looks = [
     ...new Set(sheets.flatMap(({ formats }) => formats.map(({ look }) => differentialStyle(look)))),
   ];

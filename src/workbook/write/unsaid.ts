@@ -1,4 +1,5 @@
 import { type Cell, isError, type Sheet } from "../book";
+import { isActive } from "../filter";
 import type { FunctionNames } from "../formula/stored-form";
 import type { CellEdit } from "../patch/edits";
 import { patchFrame } from "../patch/frame-patch";
@@ -15,7 +16,7 @@ const isUnsaid = ({ value, formula, spilled }: Cell): boolean =>
 const hidden = (lines: readonly number[] = []): Map<number, LineEdit> =>
   new Map(lines.map((line) => [line, { hidden: true }]));
 
-/** The XML of a new sheet with those values and hidden lines that the package could not write. */
+/** The XML of a new sheet with those values, hidden lines and filters that the package could not write. */
 export function withUnsaid(path: string, xml: string, sheet: Sheet, names: FunctionNames): string {
   const edits = new Map<number, Map<number, CellEdit>>();
   for (const [row, column, cell] of cellsInOrder(sheet)) {
@@ -24,7 +25,9 @@ export function withUnsaid(path: string, xml: string, sheet: Sheet, names: Funct
     edits.set(row, line.set(column, { value: cell.value }));
   }
   const [rows, columns] = [hidden(sheet.hiddenRows), hidden(sheet.hiddenColumns)];
-  if (edits.size + rows.size + columns.size === 0) return xml;
+  const filter = sheet.filter && isActive(sheet.filter) ? { filter: sheet.filter } : undefined;
+  if (edits.size + rows.size + columns.size === 0 && !filter) return xml;
   const patched = patchSheet(path, xml, edits, { names, dynamicMark: undefined }, rows).xml;
-  return columns.size === 0 ? patched : patchFrame(path, patched, { rows, columns });
+  if (columns.size === 0 && !filter) return patched;
+  return patchFrame(path, patched, { rows, columns, ...filter });
 }

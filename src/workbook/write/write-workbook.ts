@@ -82,6 +82,10 @@ function writeSheet(
       tableOf(library, table, names),
     );
   }
+  if (sheet.filter) {
+    const { row, column, rows, columns } = sheet.filter.area;
+    worksheet.autofilter(row, column, row + rows - 1, column + columns - 1);
+  }
   writeCells(library, worksheet, sheet, formats, names);
   for (const comment of sheet.comments) insertComment(library, worksheet, comment);
   for (const chart of sheet.charts)

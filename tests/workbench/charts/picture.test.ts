@@ -17,7 +17,9 @@ const cellsOf = (
   values: readonly (readonly Value[])[],
   spill?: Extent,
   format?: string,
+  hiddenRows: readonly number[] = [],
 ): ShownCells => ({
+  isHidden: (_sheet, row) => hiddenRows.includes(row),
   at: (_, row, column) => ({ value: values[row]?.[column] ?? null, format }),
   spillAt: (_, row, column) => (row === 0 && column === 2 ? spill : undefined),
 });
@@ -173,4 +175,18 @@ test("dates name the places in the format of the axis", () => {
     ]),
   );
   expect(picture.categories).toEqual(["1 Sep", "2 Sep"]);
+});
+
+test("rows that are hidden are left out, unless the chart draws them all the same", () => {
+  const cells = cellsOf(sheet, undefined, undefined, [1, 2]);
+  const [bars, points] = [
+    chart("columns", series("held", column(1))),
+    chart("points", series("held", column(2), { x: column(1) })),
+  ];
+  expect(pictureOf(bars, cells).categories).toEqual(["fibre", "dissolved"]);
+  expect(pictureOf(points, cells).series[0]?.points).toEqual([
+    { x: 1, y: 10 },
+    { x: Number.NaN, y: Number.NaN },
+  ]);
+  expect(pictureOf({ ...bars, drawsHidden: true }, cells).categories).toHaveLength(4);
 });

@@ -7,6 +7,7 @@ import { layOut } from "../../../src/workbook/layout/lay-out";
 import type { CellsOf, PlannedChart } from "../../../src/workbook/layout/planned";
 import { readCharts } from "../../../src/workbook/read/charts";
 import { readWorkbook } from "../../../src/workbook/read/read-workbook";
+import { writeWorkbook } from "../../../src/workbook/write/write-workbook";
 import { plans } from "../../../templates/plans";
 
 const names = functionNames(inject("functions").metadata.functions.map(({ id }) => id));
@@ -123,4 +124,20 @@ test("a chart without words for those who cannot see it is called by its title",
     changed("xl/drawings/drawing1.xml", (text) => text.replace(/ descr="[^"]*"/, "")),
   );
   expect(charts.flat()[0]?.alt).toBe("Where the dose goes, and what stays");
+});
+
+test("a chart that draws hidden cells, too, is read and written so", async () => {
+  const charts = await read(
+    changed(chart1, (text) => text.replace('plotVisOnly val="1"', 'plotVisOnly val="0"')),
+  );
+  expect(charts.flat().map(({ drawsHidden }) => drawsHidden)).toContain(true);
+  const plan = plans.find(({ id }) => id === "dose-and-effluent") as (typeof plans)[number];
+  const planned = layOut(plan);
+  const sheets = planned.sheets.map((sheet) => ({
+    ...sheet,
+    charts: sheet.charts.map((chart, at) => ({ ...chart, ...(at === 0 && { drawsHidden: true }) })),
+  }));
+  const again = await read(await writeWorkbook({ ...planned, sheets }, names));
+  const draws = (all: readonly PlannedChart[]) => fromTop(all).map((one) => one.drawsHidden);
+  expect(again.map(draws)).toEqual(sheets.map(({ charts }) => draws(charts)));
 });

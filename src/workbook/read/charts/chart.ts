@@ -35,6 +35,7 @@ export function chartIn(part: Node): ReadChart | undefined {
     x: axisOf(x),
     y: axisOf(y),
     series: kept,
+    ...(valueAt(at(part, "chartSpace", "chart"), "plotVisOnly") === "0" && { drawsHidden: true }),
   };
 }
 
