@@ -35,6 +35,8 @@ export async function servePages({ parts, ports, index, headersFor, certificates
       headers: ((request: { path: string }) => headersFor(request.path)) as never,
       server: { type: (_, app) => answering(listening.server, app as http.RequestListener) },
       static: false,
+      // On this machine packing takes longer than sending.
+      compress: false,
       client: false,
       hot: false,
       liveReload: false,
