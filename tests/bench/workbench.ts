@@ -1,5 +1,5 @@
-import type { Browser } from "playwright-core";
-import { openBrowser } from "../browser/browser";
+import { type Browser, chromium } from "playwright-core";
+import { findBrowser } from "../browser/shared/find-browser";
 import { startWorkbench } from "../browser/workbench";
 import { type Measured, median } from "./measure";
 
@@ -8,7 +8,7 @@ const ROUNDS = 5;
 /** From navigation to the first computed workbook, against the same page with no functions in it. */
 export async function workbench(): Promise<Measured[]> {
   const running = await startWorkbench();
-  const browser = await openBrowser();
+  const browser = await chromium.launch(await findBrowser());
   try {
     await open(browser, running.address, true);
     const ratios: number[] = [];

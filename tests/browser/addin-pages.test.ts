@@ -1,16 +1,16 @@
 import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, inject, test } from "vitest";
+import { afterAll, beforeAll, expect, test } from "vitest";
 import { headersFor } from "../../src/build/headers";
 import { seriousFindings } from "./axe";
-import { openBrowser } from "./browser";
 import { type Served, serveFiles } from "./serve-files";
+import { openBrowser, shared } from "./shared/shared";
 import { filesIn } from "./whole-build";
 
 /** The pages that a build writes, under the headers that go with them. */
 let browser: Browser;
 let served: Served;
 beforeAll(async () => {
-  served = await serveFiles(filesIn(inject("built")), headersFor);
+  served = await serveFiles(filesIn(await shared("built")), headersFor);
   browser = await openBrowser();
 });
 afterAll(async () => {

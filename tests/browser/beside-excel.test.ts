@@ -9,9 +9,9 @@ import { readWorkbook } from "../../src/workbook/read/read-workbook";
 import { plans } from "../../templates/plans";
 import configurations from "../../webpack.config";
 import { openBesideExcel, type Platform, serveBesideExcel, WORKBOOK } from "./beside-excel/serve";
-import { openBrowser } from "./browser";
 import { buildInMemory } from "./build-in-memory";
 import type { Served } from "./serve-files";
+import { openBrowser, shared } from "./shared/shared";
 import { filesIn, ORIGIN } from "./whole-build";
 
 /**
@@ -24,7 +24,7 @@ let served: Served;
 let page: Page;
 
 beforeAll(async () => {
-  served = await serveBesideExcel(inject("built"));
+  served = await serveBesideExcel();
   browser = await openBrowser();
 });
 afterAll(async () => {
@@ -175,8 +175,8 @@ describe("a build with a namespace of its own", () => {
     files = { ...around, ...(await buildInMemory(functions as Configuration)) };
     const attribute = /data-namespace="[^"]*"/;
     const [said = ""] = attribute.exec(String(around["taskpane.html"])) ?? [];
-    const usual = String(filesIn(inject("built"))["taskpane.html"]);
-    own = await serveBesideExcel(inject("built"), {
+    const usual = String(filesIn(await shared("built"))["taskpane.html"]);
+    own = await serveBesideExcel({
       "taskpane.html": Buffer.from(usual.replace(attribute, said)),
       "reference.json": files["reference.json"] as Buffer,
       "functions.json": files["functions.json"] as Buffer,

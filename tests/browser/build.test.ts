@@ -2,15 +2,15 @@ import { realpathSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { headersFor } from "../../src/build/headers";
 import { manifestFaults } from "../../src/build/manifest/check-manifest";
-import { openBrowser } from "./browser";
 import { type Served, serveFiles } from "./serve-files";
+import { openBrowser, shared } from "./shared/shared";
 import { filesIn, ORIGIN, wholeBuild } from "./whole-build";
 
 /** The folder that a build writes: what it holds, and that any static server can serve it. */
-const files = filesIn(inject("built"));
+const files = filesIn(await shared("built"));
 const text = (name: string) => String(files[name]);
 const ours = Object.keys(files).filter((name) => !name.startsWith("office/"));
 

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { manifestFaults } from "../../src/build/manifest/check-manifest";
 import { DEVELOPMENT_ORIGIN } from "../../src/build/manifest/manifest";
 import { isFree } from "../commands/ports";
-import { openBrowser } from "./browser";
+import { openBrowser } from "./shared/shared";
 
 /** `npm run excel`, as a person runs it. */
 const root = path.join(import.meta.dirname, "../..");

@@ -1,8 +1,8 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { seriousFindings } from "./axe";
-import { openBrowser } from "./browser";
 import { type Served, serveFiles } from "./serve-files";
+import { openBrowser } from "./shared/shared";
 
 const { help } = inject("functions");
 let browser: Browser;

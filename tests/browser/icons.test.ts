@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { openBrowser } from "./browser";
+import { openBrowser } from "./shared/shared";
 
 /** The committed icons against the drawing that they come from. */
 const folder = path.join(import.meta.dirname, "../../manifest/icons");

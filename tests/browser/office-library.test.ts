@@ -2,24 +2,24 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import path from "node:path";
 import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { headersFor } from "../../src/build/headers";
 import configurations from "../../webpack.config";
 import { openBesideExcel, type Platform, serveBesideExcel } from "./beside-excel/serve";
-import { openBrowser } from "./browser";
 import { buildInMemory } from "./build-in-memory";
 import { type Served, serveFiles } from "./serve-files";
+import { openBrowser, shared } from "./shared/shared";
 import { filesIn } from "./whole-build";
 
 /** Excel's own library, as a build copies it, in the add-in's page under the headers of the folder. */
 let browser: Browser;
 let served: Served;
 let beside: Served;
-const built = filesIn(inject("built"));
+const built = filesIn(await shared("built"));
 
 beforeAll(async () => {
   served = await serveFiles(built, headersFor);
-  beside = await serveBesideExcel(inject("built"));
+  beside = await serveBesideExcel();
   browser = await openBrowser();
 });
 afterAll(async () => {

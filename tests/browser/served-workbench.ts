@@ -1,29 +1,26 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll } from "vitest";
-import { openBrowser } from "./browser";
-import { type RunningWorkbench, startWorkbench, WorkbenchPage } from "./workbench";
+import { openBrowser, shared } from "./shared/shared";
+import { WorkbenchPage } from "./workbench";
 
 /** `npm start` and a browser, there for all tests of a file. */
 export interface ServedWorkbench {
-  readonly running: RunningWorkbench;
+  readonly address: string;
   /** The workbench in a new page, computed. */
   open(options?: Parameters<Browser["newPage"]>[0]): Promise<WorkbenchPage>;
 }
 
 export function serveWorkbench(): ServedWorkbench {
-  let running: RunningWorkbench;
+  let address: string;
   let browser: Browser;
   beforeAll(async () => {
-    [running, browser] = await Promise.all([startWorkbench(), openBrowser()]);
+    [address, browser] = await Promise.all([shared("workbench"), openBrowser()]);
   });
-  afterAll(async () => {
-    await browser?.close();
-    await running?.stop();
-  });
+  afterAll(() => browser?.close());
   return {
-    get running() {
-      return running;
+    get address() {
+      return address;
     },
-    open: (options = {}) => WorkbenchPage.open(browser, running.address, options),
+    open: (options = {}) => WorkbenchPage.open(browser, address, options),
   };
 }

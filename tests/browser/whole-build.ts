@@ -1,16 +1,7 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import os from "node:os";
+import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
-import type { TestProject } from "vitest/node";
 import configurations from "../../webpack.config";
 import { buildInMemory } from "./build-in-memory";
-
-declare module "vitest" {
-  interface ProvidedContext {
-    /** The folder that `npm run build` writes, built once for all tests of it. */
-    built: string;
-  }
-}
 
 /** Where the build of the tests says that it is served from. */
 export const ORIGIN = "https://example.org/dosewright";
@@ -35,15 +26,4 @@ export function filesIn(folder: string): Files {
       .map((entry) => path.join(entry.parentPath, entry.name))
       .map((file) => [path.relative(folder, file).replaceAll(path.sep, "/"), readFileSync(file)]),
   );
-}
-
-export default async function setup(project: TestProject): Promise<() => void> {
-  const folder = mkdtempSync(path.join(os.tmpdir(), "built-"));
-  for (const [name, bytes] of Object.entries(await wholeBuild())) {
-    const file = path.join(folder, name);
-    mkdirSync(path.dirname(file), { recursive: true });
-    writeFileSync(file, bytes);
-  }
-  project.provide("built", folder);
-  return () => rmSync(folder, { recursive: true, force: true });
 }

@@ -210,7 +210,7 @@ describe("beside the grid", () => {
 
   test("nothing is asked of any other machine, and no error is logged", () => {
     const elsewhere = workbench.requests.filter(
-      (url) => !url.startsWith(`${served.running.address}/`) && !/^(data|blob):/.test(url),
+      (url) => !url.startsWith(`${served.address}/`) && !/^(data|blob):/.test(url),
     );
     expect(elsewhere).toEqual([]);
     expect(workbench.errors).toEqual([]);

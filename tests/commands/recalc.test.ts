@@ -53,7 +53,7 @@ beforeAll(async () => {
 afterAll(() => rm(folder, { recursive: true }));
 
 // Each test starts a process of its own, and the last ones build the functions in it.
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: 300_000 });
 
 describe("recalc refuses in one sentence and ends with 2", () => {
   test.each([

@@ -1,11 +1,9 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import type { Browser, Page } from "playwright-core";
-import type { Configuration } from "webpack";
 import { headersFor } from "../../../src/build/headers";
-import configurations from "../../../webpack.config";
-import { buildInMemory } from "../build-in-memory";
 import { type Served, serveFiles } from "../serve-files";
+import { shared } from "../shared/shared";
 import { filesIn } from "../whole-build";
 
 /** The workbook that Excel is said to have open, as a file. */
@@ -13,21 +11,12 @@ export const WORKBOOK = path.join(import.meta.dirname, "../../../templates/dose-
 
 /** The folder of a build under its headers, with the bridge before our functions; `changed` files go first. */
 export async function serveBesideExcel(
-  built: string,
   changed: Readonly<Record<string, Buffer>> = {},
 ): Promise<Served> {
-  const addin = configurations().find(({ name }) => name === "addin") as Configuration;
-  const files = filesIn(built);
-  const bridge = await buildInMemory({
-    mode: "development",
-    entry: path.join(import.meta.dirname, "bridge.ts"),
-    output: { path: "/bridge", filename: "bridge.js" },
-    module: addin.module ?? {},
-    resolve: addin.resolve ?? {},
-    devtool: false,
-  });
+  const files = filesIn(await shared("built"));
+  const bridge = await shared("bridge");
   return serveFiles(
-    { ...files, ...changed, "functions.js": `${bridge["bridge.js"]}\n${files["functions.js"]}` },
+    { ...files, ...changed, "functions.js": `${bridge}\n${files["functions.js"]}` },
     headersFor,
   );
 }

@@ -1,8 +1,6 @@
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { openBrowser } from "../browser";
-import type { Served } from "../serve-files";
+import { openBrowser, shared } from "../shared/shared";
 import type { TestPage } from "./page";
-import { servePane } from "./serve";
 
 export type Name = "Additives" | "Safety" | "Functions" | "Templates" | "Working";
 
@@ -21,23 +19,22 @@ export const LOOKS: Readonly<Record<string, BrowserContextOptions>> = {
 export class OpenedPane {
   private constructor(
     private readonly browser: Browser,
-    private readonly served: Served,
+    private readonly origin: string,
   ) {}
 
   static async start(): Promise<OpenedPane> {
-    return new OpenedPane(await openBrowser(), await servePane());
+    return new OpenedPane(await openBrowser(), await shared("pane"));
   }
 
   /** A fresh page; a fault in it fails the test that closes it. */
   async page(options: BrowserContextOptions = LOOKS.light ?? {}, query = ""): Promise<Page> {
     const context = await this.browser.newContext(options);
     const page = await context.newPage();
-    page.setDefaultTimeout(10_000);
     page.on("pageerror", (fault) => this.faults.push(fault.message));
     page.on("console", (message) => {
       if (message.type() === "error") this.faults.push(message.text());
     });
-    await page.goto(`${this.served.origin}/${query}`);
+    await page.goto(`${this.origin}/${query}`);
     await page.getByRole("tab", { name: "Additives" }).waitFor();
     return page;
   }
@@ -46,7 +43,6 @@ export class OpenedPane {
 
   async stop(): Promise<void> {
     await this.browser.close();
-    await this.served.close();
   }
 }
 

@@ -1,6 +1,6 @@
 import path from "node:path";
-import { inject } from "vitest";
 import type { Configuration } from "webpack";
+import type { BuiltFunctions } from "../../../src/build/built-functions";
 import configurations from "../../../webpack.config";
 import { buildInMemory } from "../build-in-memory";
 import { type Served, serveFiles } from "../serve-files";
@@ -21,8 +21,7 @@ const CustomFunctions = {
 <script type="module" src="page.js"></script></body></html>`;
 
 /** Builds the pane with its test page in memory and serves both to this machine. */
-export async function servePane(): Promise<Served> {
-  const { code, reference } = inject("functions");
+export async function servePane({ code, reference }: BuiltFunctions): Promise<Served> {
   return serveFiles({
     ...(await bundle()),
     "functions.js": code,

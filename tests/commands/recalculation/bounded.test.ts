@@ -4,7 +4,7 @@ import type { DefinedName } from "../../../src/workbook/book";
 import { WorkbookRefusal } from "../../../src/workbook/workbook-refusal";
 
 // Each test starts a thread, which loads the engine.
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: 300_000 });
 
 const { code, metadata } = inject("functions");
 

@@ -1,35 +1,34 @@
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
-import { type Browser, chromium } from "playwright-core";
+import { chromium, type LaunchOptions } from "playwright-core";
+
+/** Which browser to start, and how. */
+export type FoundBrowser = Pick<LaunchOptions, "executablePath" | "channel" | "args"> & {
+  readonly env?: Record<string, string>;
+};
 
 /**
  * A browser for the tests, without a download: the one named in CHROME_PATH; else the one that the
  * package @sparticuz/chromium carries (Linux on x64); else an installed Chrome or Edge.
  */
-export async function openBrowser(): Promise<Browser> {
+export async function findBrowser(): Promise<FoundBrowser> {
   const named = process.env.CHROME_PATH;
-  if (named) return chromium.launch({ executablePath: named });
-  if (process.platform === "linux" && process.arch === "x64") return openCarried();
+  if (named) return { executablePath: named };
+  if (process.platform === "linux" && process.arch === "x64") return unpackCarried();
   for (const channel of ["chrome", "msedge"]) {
     const browser = await chromium.launch({ channel }).catch(() => undefined);
-    if (browser) return browser;
+    await browser?.close();
+    if (browser) return { channel };
   }
   throw new Error("No browser found: install Chrome or Edge, or set CHROME_PATH to a Chromium.");
-}
-
-let carried: Promise<{ executablePath: string; env: Record<string, string> }> | undefined;
-
-async function openCarried(): Promise<Browser> {
-  carried ??= unpackCarried();
-  return chromium.launch({ ...(await carried), args: ["--no-sandbox"] });
 }
 
 /**
  * The package unpacks itself into TMPDIR, its libraries only where it takes the machine for one of its
  * cloud, and its list of fonts names a folder of that cloud only: without a font the browser breaks down.
  */
-async function unpackCarried(): Promise<{ executablePath: string; env: Record<string, string> }> {
+async function unpackCarried(): Promise<FoundBrowser> {
   const folder = mkdtempSync(path.join(os.tmpdir(), "browser-"));
   process.once("exit", () => rmSync(folder, { recursive: true, force: true }));
   writeFileSync(
@@ -46,7 +45,8 @@ async function unpackCarried(): Promise<{ executablePath: string; env: Record<st
   try {
     const { default: chromiumPackage } = await import("@sparticuz/chromium");
     const executablePath = await chromiumPackage.executablePath();
-    return { executablePath, env: { ...process.env } as Record<string, string> };
+    const env = { ...process.env } as Record<string, string>;
+    return { executablePath, env, args: ["--no-sandbox"] };
   } finally {
     for (const name of Object.keys(process.env)) if (!(name in before)) delete process.env[name];
     Object.assign(process.env, before);
