@@ -2,7 +2,14 @@
  * Names that belong to one sheet. The grid has one list of names for all sheets, so what such a name
  * means is put in its place, and where it is not known, #NAME?.
  */
-import type { Book, Cell, DefinedName, Sheet } from "../workbook/book";
+import {
+  type Book,
+  type DefinedName,
+  type GrowingCells,
+  putCell,
+  type Sheet,
+} from "../workbook/book";
+import { cellsOf } from "../workbook/cells-within";
 import { sheetOf } from "../workbook/formula/regions";
 import { joined, type Token, tokensOf } from "../workbook/formula/tokens";
 import { isPlainReference } from "./dialect";
@@ -56,15 +63,10 @@ export function withoutLocalNames(book: Book): Book {
   const scopes = new Scopes(book);
   if (scopes.isEmpty) return book;
   const sheets = book.sheets.map((sheet): Sheet => {
-    const cells: Record<number, Record<number, Cell>> = {};
-    for (const [row, line] of Object.entries(sheet.cells)) {
-      const resolved: Record<number, Cell> = {};
-      for (const [column, cell] of Object.entries<Cell>(line))
-        resolved[Number(column)] =
-          cell.formula === undefined
-            ? cell
-            : { ...cell, formula: scopes.resolved(cell.formula, sheet.name) };
-      cells[Number(row)] = resolved;
+    const cells: GrowingCells = {};
+    for (const [row, column, cell] of cellsOf(sheet)) {
+      const formula = cell.formula && scopes.resolved(cell.formula, sheet.name);
+      putCell(cells, row, column, formula === undefined ? cell : { ...cell, formula });
     }
     return { ...sheet, cells };
   });

@@ -1,7 +1,7 @@
 /** What the formulas of a computed book read. */
 import { holdsCell } from "../workbook/areas";
 import { type Area, type Book, type Cell, cellAt, isError, type Value } from "../workbook/book";
-import { cellsWithin } from "../workbook/cells-within";
+import { cellsOf, cellsWithin } from "../workbook/cells-within";
 import { type Region, regionsOf } from "../workbook/formula/regions";
 import { expandTables, type Place } from "./structured";
 
@@ -103,15 +103,14 @@ export class Precedents {
     if (before) return before;
     const spills: Spill[] = [];
     const failing = new Map<number, { row: number; error: string }[]>();
-    for (const [row, line] of Object.entries(this.#sheets.get(key)?.cells ?? {}))
-      for (const [column, { formula, spill, value }] of Object.entries<Cell>(line)) {
-        const place = { row: Number(row), column: Number(column) };
-        if (formula !== undefined && spill) spills.push({ area: { ...place, ...spill }, formula });
-        if (!isError(value)) continue;
-        const list = failing.get(place.column) ?? [];
-        list.push({ row: place.row, error: value.error });
-        failing.set(place.column, list);
-      }
+    const { cells = {} } = this.#sheets.get(key) ?? {};
+    for (const [row, column, { formula, spill, value }] of cellsOf({ cells })) {
+      if (formula !== undefined && spill) spills.push({ area: { row, column, ...spill }, formula });
+      if (!isError(value)) continue;
+      const list = failing.get(column) ?? [];
+      list.push({ row, error: value.error });
+      failing.set(column, list);
+    }
     const known = { spills, failing };
     this.#known.set(key, known);
     return known;

@@ -3,6 +3,7 @@ import type { ICellData, IWorkbookData, IWorksheetData } from "@univerjs/core";
 import type { IDefinedNamesServiceParam } from "@univerjs/engine-formula";
 import { columnIndex } from "../workbook/address";
 import { type Book, type Cell, isError, type Sheet, type Value } from "../workbook/book";
+import { cellsOf } from "../workbook/cells-within";
 import { endlessNames } from "../workbook/formula/endless-names";
 import { nameToGrid, toGrid } from "./dialect";
 import { hiddenRowData } from "./hidden-rows";
@@ -85,12 +86,11 @@ export function roomFor(book: Book): Room {
     for (const [, column, row] of formula.matchAll(references))
       reach(Number(row) - 1, columnIndex(column as string));
   };
-  for (const { cells } of book.sheets)
-    for (const [row, line] of Object.entries(cells))
-      for (const [column, cell] of Object.entries<Cell>(line)) {
-        reach(Number(row), Number(column));
-        if (cell.formula) reachOf(cell.formula);
-      }
+  for (const sheet of book.sheets)
+    for (const [row, column, { formula }] of cellsOf(sheet)) {
+      reach(row, column);
+      if (formula) reachOf(formula);
+    }
   for (const { formula } of book.definedNames) reachOf(formula);
   return {
     rows: Math.min(rows + SPARE_ROWS, 1_048_576),

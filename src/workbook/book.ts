@@ -159,5 +159,13 @@ export type BorderLine = (typeof borderLines)[number];
 export const isError = (value: Value): value is CellError =>
   typeof value === "object" && value !== null;
 
+/** Cells that are being gathered. */
+export type GrowingCells = Record<number, Record<number, Cell>>;
+
+export function putCell(cells: GrowingCells, row: number, column: number, cell: Cell): void {
+  cells[row] ??= {};
+  cells[row][column] = cell;
+}
+
 export const cellAt = (sheet: Sheet, row: number, column: number): Cell | undefined =>
   sheet.cells[row]?.[column];

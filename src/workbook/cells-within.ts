@@ -1,5 +1,12 @@
 import type { Area, Cell, Sheet } from "./book";
 
+/** Every cell of a sheet that holds something, row by row. */
+export function* cellsOf({ cells }: Pick<Sheet, "cells">): Generator<[number, number, Cell]> {
+  for (const [row, line] of Object.entries(cells))
+    for (const [column, cell] of Object.entries<Cell>(line))
+      yield [Number(row), Number(column), cell];
+}
+
 /** So few places are looked up one by one; for more it pays to ask what there is. */
 const few = 1000;
 

@@ -1,6 +1,6 @@
 /** Number formats of values that a formula put into cells without one: those of the cells that it shows. */
-import { type Book, type Cell, cellAt, type Sheet } from "./book";
-import { cellsWithin } from "./cells-within";
+import { type Book, type Cell, cellAt, type GrowingCells, putCell, type Sheet } from "./book";
+import { cellsOf, cellsWithin } from "./cells-within";
 import { type Region, regionsOf } from "./formula/regions";
 
 /** A column that a formula reads: the numbers in it, and the format of the first of them. */
@@ -8,8 +8,6 @@ interface Source {
   readonly numbers: ReadonlySet<number>;
   readonly format: string | undefined;
 }
-
-type Cells = Record<number, Record<number, Cell>>;
 
 class Formats {
   readonly styles: Record<string, Book["styles"][string]>;
@@ -23,15 +21,14 @@ class Formats {
   }
 
   sheet(sheet: Sheet, wanted: (formula: string) => boolean): Sheet {
-    const cells: Cells = {};
-    for (const [row, line] of Object.entries(sheet.cells))
-      for (const [column, { formula, spill }] of Object.entries<Cell>(line))
-        if (formula !== undefined && wanted(formula)) {
-          const area = { row: Number(row), column: Number(column), rows: 1, columns: 1, ...spill };
-          const sources = this.copies(formula) ? this.#sourcesOf(formula, sheet.name) : [];
-          for (let offset = 0; offset < area.columns; offset++)
-            this.#column(sheet, cells, { ...area, column: area.column + offset }, offset, sources);
-        }
+    const cells: GrowingCells = {};
+    for (const [row, column, { formula, spill }] of cellsOf(sheet)) {
+      if (formula === undefined || !wanted(formula)) continue;
+      const area = { row, column, rows: 1, columns: 1, ...spill };
+      const sources = this.copies(formula) ? this.#sourcesOf(formula, sheet.name) : [];
+      for (let offset = 0; offset < area.columns; offset++)
+        this.#column(sheet, cells, { ...area, column: column + offset }, offset, sources);
+    }
     const lines = Object.entries(cells).map(([row, line]) => [
       row,
       { ...sheet.cells[Number(row)], ...line },
@@ -41,7 +38,7 @@ class Formats {
 
   #column(
     sheet: Sheet,
-    cells: Cells,
+    cells: GrowingCells,
     { row, column, rows }: { row: number; column: number; rows: number },
     offset: number,
     sources: readonly (readonly Source[])[],
@@ -57,11 +54,7 @@ class Formats {
     if (format === undefined) return;
     filled.forEach((cell, at) => {
       if (typeof cell?.value !== "number" || this.#formatOf(cell) !== undefined) return;
-      cells[row + at] ??= {};
-      (cells[row + at] as Record<number, Cell>)[column] = {
-        ...cell,
-        style: this.#formatted(cell.style, format),
-      };
+      putCell(cells, row + at, column, { ...cell, style: this.#formatted(cell.style, format) });
     });
   }
 

@@ -1,5 +1,6 @@
 import { addressOf } from "./address";
-import type { Book, Cell, Sheet } from "./book";
+import { type Book, type GrowingCells, putCell, type Sheet } from "./book";
+import { cellsOf } from "./cells-within";
 import { ourNames, usesOurs, usesRecent } from "./formula/ours";
 import { reachIn, type SpillReach, withoutSpillMarks } from "./formula/spill-ranges";
 import type { FunctionNames } from "./formula/stored-form";
@@ -31,22 +32,16 @@ function sheetOfValues(
   reach: SpillReach,
   replaced: Replaced[],
 ): Sheet {
-  const cells: Record<number, Record<number, Cell>> = {};
-  for (const [row, line] of Object.entries(sheet.cells)) {
-    const values: Record<number, Cell> = {};
-    cells[Number(row)] = values;
-    for (const [column, cell] of Object.entries<Cell>(line)) {
-      const { formula, spill: _spill, fixed: _fixed, ...rest } = cell;
-      if (formula === undefined) values[Number(column)] = cell;
-      else if (isReplaced(formula)) {
-        const address = addressOf(Number(row), Number(column));
-        replaced.push({ sheet: sheet.name, address, formula });
-        values[Number(column)] = rest;
-      } else
-        values[Number(column)] = {
-          ...cell,
-          formula: withoutSpillMarks(formula, sheet.name, reach),
-        };
+  const cells: GrowingCells = {};
+  for (const [row, column, cell] of cellsOf(sheet)) {
+    const { formula, spill: _spill, fixed: _fixed, ...rest } = cell;
+    if (formula === undefined) putCell(cells, row, column, cell);
+    else if (isReplaced(formula)) {
+      replaced.push({ sheet: sheet.name, address: addressOf(row, column), formula });
+      putCell(cells, row, column, rest);
+    } else {
+      const without = withoutSpillMarks(formula, sheet.name, reach);
+      putCell(cells, row, column, { ...cell, formula: without });
     }
   }
   return { ...sheet, cells };

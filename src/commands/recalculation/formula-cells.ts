@@ -1,4 +1,5 @@
-import { type Book, type Cell, isError, type Sheet } from "../../workbook/book";
+import { type Book, type Cell, isError } from "../../workbook/book";
+import { cellsOf } from "../../workbook/cells-within";
 import { ourNames, usesOurs } from "../../workbook/formula/ours";
 import type { FunctionNames } from "../../workbook/formula/stored-form";
 import { tokensOf } from "../../workbook/formula/tokens";
@@ -32,12 +33,6 @@ const unfinished: ReadonlySet<string> = new Set(["#NAME?", "#GETTING_DATA"]);
 
 export const cellKey = (sheet: string, row: number, column: number): string =>
   `${sheet.toLowerCase()}!${row},${column}`;
-
-export function* cellsOf(sheet: Sheet): Generator<[number, number, Cell]> {
-  for (const [row, cells] of Object.entries(sheet.cells))
-    for (const [column, cell] of Object.entries<Cell>(cells))
-      yield [Number(row), Number(column), cell];
-}
 
 export function formulaCells(book: Book, names: FunctionNames): FormulaCell[] {
   const namesWithOurs = ourNames(book, names);

@@ -1,7 +1,7 @@
-import type { Book, Cell, Sheet } from "../../workbook/book";
-import { cellsWithin } from "../../workbook/cells-within";
+import { type Book, type GrowingCells, putCell, type Sheet } from "../../workbook/book";
+import { cellsOf, cellsWithin } from "../../workbook/cells-within";
 import { reachIn, type SpillReach, withoutSpillMarks } from "../../workbook/formula/spill-ranges";
-import { cellKey, cellsOf, type FormulaCell } from "./formula-cells";
+import { cellKey, type FormulaCell } from "./formula-cells";
 
 /** Formulas that are computed as something else than they say, by the key of their cell. */
 export type OtherFormulas = ReadonlyMap<string, string>;
@@ -25,18 +25,16 @@ function freezeSheet(
   reach: SpillReach,
   others: OtherFormulas,
 ): Sheet {
-  const cells: Record<number, Record<number, Cell>> = {};
+  const cells: GrowingCells = {};
   for (const [row, column, cell] of cellsOf(sheet)) {
-    cells[row] ??= {};
-    const line = cells[row] as Record<number, Cell>;
     const key = cellKey(sheet.name, row, column);
     if (constants.has(key)) {
       const { formula: _formula, spill: _spill, fixed: _fixed, spilled: _spilled, ...rest } = cell;
-      line[column] = rest;
-    } else if (cell.formula === undefined) line[column] = cell;
+      putCell(cells, row, column, rest);
+    } else if (cell.formula === undefined) putCell(cells, row, column, cell);
     else {
-      const formula = others.get(key) ?? cell.formula;
-      line[column] = { ...cell, formula: withoutSpillMarks(formula, sheet.name, reach) };
+      const formula = withoutSpillMarks(others.get(key) ?? cell.formula, sheet.name, reach);
+      putCell(cells, row, column, { ...cell, formula });
     }
   }
   return { ...sheet, cells };

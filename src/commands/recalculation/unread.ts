@@ -3,8 +3,8 @@
  * can reach need not be computed with, nor sent to a thread and back.
  */
 import { hull } from "../../workbook/areas";
-import type { Area, Book, Cell, Sheet } from "../../workbook/book";
-import { cellsWithin } from "../../workbook/cells-within";
+import { type Area, type Book, type GrowingCells, putCell, type Sheet } from "../../workbook/book";
+import { cellsOf, cellsWithin } from "../../workbook/cells-within";
 import { regionsOf } from "../../workbook/formula/regions";
 import { tokensOf } from "../../workbook/formula/tokens";
 
@@ -16,27 +16,21 @@ const looksElsewhere = (formula: string) =>
     ({ kind, text }) => kind === "function" && elsewhere.has(text.toUpperCase()),
   );
 
-function hasFormula({ cells }: Sheet): boolean {
-  for (const line of Object.values(cells))
-    for (const { formula } of Object.values<Cell>(line)) if (formula !== undefined) return true;
+function hasFormula(sheet: Sheet): boolean {
+  for (const [, , { formula }] of cellsOf(sheet)) if (formula !== undefined) return true;
   return false;
 }
 
 function* formulasOf(book: Book): Generator<[formula: string, sheet: string]> {
-  for (const { name, cells } of book.sheets)
-    for (const line of Object.values(cells))
-      for (const { formula } of Object.values<Cell>(line))
-        if (formula !== undefined) yield [formula, name];
+  for (const sheet of book.sheets)
+    for (const [, , { formula }] of cellsOf(sheet))
+      if (formula !== undefined) yield [formula, sheet.name];
 }
 
 /** From the first to the last row and column that is named: between them A1:INDEX(…) finds its cells, too. */
 function only(sheet: Sheet, [first, ...others]: readonly Area[]): Sheet {
-  const cells: Record<number, Record<number, Cell>> = {};
-  if (first)
-    for (const [row, column, cell] of cellsWithin(sheet, hull([first, ...others]))) {
-      cells[row] ??= {};
-      (cells[row] as Record<number, Cell>)[column] = cell;
-    }
+  const cells: GrowingCells = {};
+  if (first) for (const its of cellsWithin(sheet, hull([first, ...others]))) putCell(cells, ...its);
   return { ...sheet, cells };
 }
 

@@ -1,5 +1,6 @@
 import { NAMESPACE } from "../../help/reference";
 import { type Book, isError, type Sheet, type Style } from "../../workbook/book";
+import { cellsOf } from "../../workbook/cells-within";
 import { joined, tokensOf } from "../../workbook/formula/tokens";
 import { typedValue } from "./cells";
 import { addressLists, styleAreas } from "./style-areas";
@@ -38,12 +39,10 @@ function valueRuns(cells: Sheet["cells"][number]): ValueRun[] {
 
 /** Each formula goes into its own cell, so that it may spill. */
 export function writeFormulas(worksheet: Excel.Worksheet, sheet: Sheet, namespace: string): void {
-  for (const [row, cells] of Object.entries(sheet.cells)) {
-    for (const [column, { formula }] of Object.entries(cells)) {
-      if (formula === undefined) continue;
-      const text = `=${withNamespace(formula, namespace)}`;
-      worksheet.getCell(Number(row), Number(column)).formulas = [[text]];
-    }
+  for (const [row, column, { formula }] of cellsOf(sheet)) {
+    if (formula === undefined) continue;
+    const text = `=${withNamespace(formula, namespace)}`;
+    worksheet.getCell(row, column).formulas = [[text]];
   }
 }
 

@@ -36,11 +36,13 @@ interface Reference {
   readonly second: number | undefined;
 }
 
+const escapedHeader = (header: string): string => header.replace(/['[\]#]/g, "'$&");
+
 const plainHeader = /^[A-Za-z_][A-Za-z0-9_ ]*$/;
 
 /** A column of a table as a formula writes it: log[Day], log[[Steam (t/h)]]. */
 function structured(table: string, header: string): string {
-  const escaped = header.replace(/['[\]#]/g, "'$&");
+  const escaped = escapedHeader(header);
   return plainHeader.test(header) ? `${table}[${escaped}]` : `${table}[[${escaped}]]`;
 }
 
@@ -76,8 +78,7 @@ function areaOfTable(meaning: Meaning & { kind: "table" }, key: string | undefin
 function thisRow(symbols: Symbols, key: string, place: Place): string {
   const meaning = place.table === undefined ? undefined : symbols.get(place.table);
   if (meaning?.kind !== "table") throw new Error(`{@${key}} stands outside a table.`);
-  const header = headerOf(meaning, key).replace(/['[\]#]/g, "'$&");
-  return `${meaning.name}[[#This Row],[${header}]]`;
+  return `${meaning.name}[[#This Row],[${escapedHeader(headerOf(meaning, key))}]]`;
 }
 
 function formulaOf(symbols: Symbols, { symbol, column, first, second }: Reference, place: Place) {

@@ -1,15 +1,10 @@
 import type { Format, Formula, Worksheet } from "wasm-xlsxwriter";
 import { type Cell, isError, type Sheet, type Value } from "../book";
+import { cellsOf } from "../cells-within";
 import { type FunctionNames, storedFormula } from "../formula/stored-form";
 import type { Library } from "./library";
 
 export type Formats = (style: string | undefined) => Format;
-
-/** A cell's row of entries in the order of the columns. */
-export function* cellsInOrder(sheet: Sheet): Generator<[number, number, Cell]> {
-  for (const [row, cells] of Object.entries(sheet.cells))
-    for (const [column, cell] of Object.entries(cells)) yield [Number(row), Number(column), cell];
-}
 
 /** Texts and errors are put in afterwards: the package takes a text that looks like a number for one. */
 function resultText(value: Value): string {
@@ -62,14 +57,14 @@ export function writeCells(
   formats: Formats,
   names: FunctionNames,
 ): void {
-  for (const [row, column, cell] of cellsInOrder(sheet)) {
+  for (const [row, column, cell] of cellsOf(sheet)) {
     if (cell.formula === undefined) continue;
     const formula = new library.Formula(`=${storedFormula(cell.formula, names)}`).setResult(
       resultText(cell.value),
     );
     writeFormula(worksheet, row, column, cell, formula, formats(cell.style));
   }
-  for (const [row, column, cell] of cellsInOrder(sheet))
+  for (const [row, column, cell] of cellsOf(sheet))
     if (cell.formula === undefined)
       writeValue(worksheet, row, column, cell.value, formats(cell.style));
 }

@@ -1,11 +1,11 @@
 import { type Cell, isError, type Sheet } from "../book";
+import { cellsOf } from "../cells-within";
 import { isActive } from "../filter";
 import type { FunctionNames } from "../formula/stored-form";
 import type { CellEdit } from "../patch/edits";
 import { patchFrame } from "../patch/frame-patch";
 import type { LineEdit } from "../patch/layout-edits";
 import { patchSheet } from "../patch/sheet-patch";
-import { cellsInOrder } from "./sheet-cells";
 
 /** What the package cannot say: a text as the result of a formula that it might take for a number, an error, no value at all. */
 const isUnsaid = ({ value, formula, spilled }: Cell): boolean =>
@@ -19,7 +19,7 @@ const hidden = (lines: readonly number[] = []): Map<number, LineEdit> =>
 /** The XML of a new sheet with those values, hidden lines and filters that the package could not write. */
 export function withUnsaid(path: string, xml: string, sheet: Sheet, names: FunctionNames): string {
   const edits = new Map<number, Map<number, CellEdit>>();
-  for (const [row, column, cell] of cellsInOrder(sheet)) {
+  for (const [row, column, cell] of cellsOf(sheet)) {
     if (!isUnsaid(cell)) continue;
     const line = edits.get(row) ?? new Map<number, CellEdit>();
     edits.set(row, line.set(column, { value: cell.value }));

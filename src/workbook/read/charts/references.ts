@@ -1,4 +1,5 @@
 import { type Area, type Book, type Cell, cellAt, type Sheet } from "../../book";
+import { cellsOf } from "../../cells-within";
 import { sheetOf } from "../../formula/regions";
 import type { CellsOf } from "../../layout/planned";
 import { WorkbookRefusal } from "../../workbook-refusal";
@@ -29,10 +30,8 @@ type Spills = readonly Area[];
 const MOST_SPILLS = 10_000;
 
 function spillsOf(sheet: Sheet): Spills {
-  const spills = Object.entries(sheet.cells).flatMap(([row, line]) =>
-    Object.entries<Cell>(line).flatMap(([column, { spill }]) =>
-      spill ? [{ row: Number(row), column: Number(column), ...spill }] : [],
-    ),
+  const spills = [...cellsOf(sheet)].flatMap(([row, column, { spill }]) =>
+    spill ? [{ row, column, ...spill }] : [],
   );
   return spills.length > MOST_SPILLS ? [] : spills;
 }
