@@ -65,7 +65,10 @@ export const governs = ({ area }: Filter, row: number): boolean =>
   row > area.row && row < area.row + area.rows;
 
 /** The filters of a sheet: its own one, and those of its tables. */
-export const filtersOf = ({ name, filter }: Sheet, tables: Book["tables"]): Filter[] => [
+export const filtersOf = (
+  { name, filter }: Pick<Sheet, "name" | "filter">,
+  tables: Book["tables"],
+): Filter[] => [
   ...(filter ? [filter] : []),
   ...tables.flatMap((table) => (table.sheet === name && table.filter ? [table.filter] : [])),
 ];
@@ -73,6 +76,18 @@ export const filtersOf = ({ name, filter }: Sheet, tables: Book["tables"]): Filt
 /** What the filter of a table is over. */
 export const filteredArea = ({ area, totalsRow }: Table): Area =>
   totalsRow ? { ...area, rows: area.rows - 1 } : area;
+
+/** How many columns of a book are filtered in a way that only its own file can say. */
+export const unsaidCriteria = ({
+  sheets,
+  tables,
+}: {
+  readonly sheets: readonly Pick<Sheet, "name" | "filter">[];
+  readonly tables: Book["tables"];
+}): number =>
+  sheets
+    .flatMap((sheet) => filtersOf(sheet, tables).flatMap(({ columns }) => columns))
+    .filter(({ criterion }) => criterion.kind === "other" && criterion.xml === "").length;
 
 /** A file does not say why a row is hidden: under a filter it is the filter, as every spreadsheet takes it. */
 export function filteredRows(sheet: Sheet, tables: Book["tables"]): Set<number> {

@@ -3,6 +3,7 @@ import type { FunctionsMetadata } from "../../build/built-functions";
 import { NAMESPACE } from "../../help/reference";
 import { valuesCopy } from "../../host/values-copy";
 import type { Book } from "../../workbook/book";
+import { unsaidCriteria } from "../../workbook/filter";
 import { answersWithBlock } from "../../workbook/formula/future-functions";
 import { functionNames } from "../../workbook/formula/stored-form";
 import { type FilledIn, filledIn } from "../../workbook/layout/filled-in";
@@ -87,7 +88,10 @@ export async function saveFile(
   const bytes = await writeWorkbook(filled, names);
   return {
     bytes,
-    notes: [...(source.kind === "file" ? [anew(reshapings)] : []), ...lostNotes(lost, unread)],
+    notes: [
+      ...(source.kind === "file" ? [anew(reshapings)] : []),
+      ...lostNotes(lost, unread, unsaidCriteria(filled)),
+    ],
   };
 }
 
@@ -139,9 +143,9 @@ function stayNotes(left: readonly string[]): string[] {
 }
 
 const anew = (reshapings: readonly string[]) =>
-  `In this file ${new Intl.ListFormat("en-GB").format(reshapings)}, so it was written anew: with cells, formulas, names, tables, formats as they are shown here, entry rules, conditional formats, comments (of a thread its texts), and those charts that a template could have; without its pictures and all else that came with the file.`;
+  `In this file ${new Intl.ListFormat("en-GB").format(reshapings)}, so it was written anew: with cells, formulas, names, tables, formats as they are shown here, entry rules, conditional formats, filters, comments (of a thread its texts), and those charts that a template could have; without its pictures and all else that came with the file.`;
 
-function lostNotes(lost: number, unread: number): string[] {
+function lostNotes(lost: number, unread: number, unsaid: number): string[] {
   const gone =
     lost === 1
       ? "one series or rule that names cells which are gone"
@@ -150,7 +154,15 @@ function lostNotes(lost: number, unread: number): string[] {
     unread === 1
       ? "one entry rule or conditional format of a kind that is not written anew"
       : `${unread} entry rules and conditional formats of kinds that are not written anew`;
-  const all = [...(lost > 0 ? [gone] : []), ...(unread > 0 ? [foreign] : [])];
+  const filters =
+    unsaid === 1
+      ? "what a column is filtered by, which only its own file can say: the rows stay hidden"
+      : `what ${unsaid} columns are filtered by, which only their own file can say: the rows stay hidden`;
+  const all = [
+    ...(lost > 0 ? [gone] : []),
+    ...(unread > 0 ? [foreign] : []),
+    ...(unsaid > 0 ? [filters] : []),
+  ];
   return all.length === 0 ? [] : [`Left out of the saved file: ${all.join("; ")}.`];
 }
 
