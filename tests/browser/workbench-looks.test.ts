@@ -96,9 +96,9 @@ test.each([320, 730, 768, 1600])(
   async (width) => {
     const { page } = workbench;
     await page.setViewportSize({ width, height: 700 });
-    for (const id of ["#templates", "#sort"]) {
+    for (const id of ["#templates", "#sort", "#format"]) {
       await page.locator(`${id} summary`).click();
-      const list = await page.locator(`${id} ul`).boundingBox();
+      const list = await page.locator(`${id} > :is(ul, .panel)`).boundingBox();
       expect(list?.x).toBeGreaterThanOrEqual(0);
       expect((list?.x ?? 0) + (list?.width ?? 0)).toBeLessThanOrEqual(width);
       await page.locator(`${id} summary`).click();

@@ -109,11 +109,12 @@ function isNewTo(source: Source): (formula: string) => boolean {
 const asShown = ({ sheets, styles, tables }: Book, { frames, definedNames }: AtFirst): Book => ({
   tables,
   definedNames,
-  sheets: sheets.map(({ name, cells, filter }, index) => ({
+  sheets: sheets.map(({ name, cells, columnStyles, filter }, index) => ({
     name,
     cells,
     ...frames[index],
     ...(filter && { filter }),
+    ...(columnStyles && { columnStyles }),
   })),
   styles: shownStyles(styles),
 });

@@ -1,5 +1,5 @@
 /** The workbook as it stands in the grid, as one of ours: what is saved is what is seen. */
-import type { Nullable, Workbook, Worksheet } from "@univerjs/core";
+import type { ICellData, Nullable, Workbook, Worksheet } from "@univerjs/core";
 import { BooleanNumber } from "@univerjs/core";
 import type { FormulaDataModel, IDefinedNameMapItem } from "@univerjs/engine-formula";
 import { SCOPE_WORKBOOK_VALUE_DEFINED_NAME } from "@univerjs/sheets";
@@ -12,7 +12,13 @@ import { holdsCell } from "../../workbook/areas";
 import type { Book, Cell, DefinedName, Extent, Sheet, Style, Table } from "../../workbook/book";
 import { charactersOfPixels } from "../../workbook/column-width";
 import { answersWithBlock } from "../../workbook/formula/future-functions";
-import { type Carried, pointsOfPixels, USUAL_COLUMN_WIDTH, USUAL_ROW_HEIGHT } from "./grid-book";
+import {
+  type Carried,
+  type CarriedByLine,
+  pointsOfPixels,
+  USUAL_COLUMN_WIDTH,
+  USUAL_ROW_HEIGHT,
+} from "./grid-book";
 import { styleOf } from "./looks";
 
 type ReadCells = Map<number, Map<number, ReadCell>>;
@@ -48,7 +54,7 @@ class StyleBook {
 
   constructor(private readonly workbook: Workbook) {}
 
-  keyOf(cell: ReadCell["data"]): string | undefined {
+  keyOf(cell: Nullable<Pick<ICellData, "s">>): string | undefined {
     const data = cell && this.workbook.getStyles().getStyleByCell(cell);
     if (!cell || !data) return undefined;
     const style = styleOf(data);
@@ -132,7 +138,15 @@ function sheetOf(
         ...(style !== undefined && { style }),
       };
     }
-  return { name, cells, ...frameOf(worksheet) };
+  const columnStyles = ofLines(worksheet.getConfig().columnData, ({ custom }) =>
+    styles.keyOf({ s: (custom as CarriedByLine | undefined)?.look }),
+  );
+  return {
+    name,
+    cells,
+    ...frameOf(worksheet),
+    ...(Object.keys(columnStyles).length > 0 && { columnStyles }),
+  };
 }
 
 export type SheetFrame = Omit<Sheet, "name" | "cells">;
@@ -140,10 +154,10 @@ export type SheetFrame = Omit<Sheet, "name" | "cells">;
 /** What stands around the cells of a sheet, as it is seen. */
 export function frameOf(worksheet: Worksheet): SheetFrame {
   const config = worksheet.getConfig();
-  const columnWidths = sizes(config.columnData, ({ w }) =>
+  const columnWidths = ofLines(config.columnData, ({ w }) =>
     w === undefined || w === USUAL_COLUMN_WIDTH ? undefined : charactersOfPixels(w),
   );
-  const rowHeights = sizes(config.rowData, ({ h, ia }) =>
+  const rowHeights = ofLines(config.rowData, ({ h, ia }) =>
     h === undefined || ia !== 0 || h === USUAL_ROW_HEIGHT ? undefined : pointsOfPixels(h),
   );
   const { xSplit, ySplit } = config.freeze;
@@ -188,13 +202,14 @@ function spillOf(cell: ReadCell, formula: string, tabled: boolean): { spill?: Ex
 const inTable = (tables: readonly Table[], sheet: string, row: number, column: number) =>
   tables.some(({ area, ...table }) => table.sheet === sheet && holdsCell(area, row, column));
 
-function sizes<T>(
+/** What lines have that have it. */
+function ofLines<T, Its>(
   entries: Readonly<Record<number, Nullable<T>>>,
-  size: (entry: T) => number | undefined,
-): Record<number, number> {
-  const found: Record<number, number> = {};
+  its: (entry: T) => Its | undefined,
+): Record<number, Its> {
+  const found: Record<number, Its> = {};
   for (const [index, entry] of Object.entries(entries)) {
-    const value = entry ? size(entry) : undefined;
+    const value = entry ? its(entry) : undefined;
     if (value !== undefined) found[Number(index)] = value;
   }
   return found;

@@ -6,7 +6,11 @@ import {
   IUndoRedoService,
   type Workbook,
 } from "@univerjs/core";
-import { SetRangeValuesMutation, SetRangeValuesUndoMutationFactory } from "@univerjs/sheets";
+import {
+  SetRangeValuesMutation,
+  SetRangeValuesUndoMutationFactory,
+  SetStyleCommand,
+} from "@univerjs/sheets";
 import type { Grid } from "./grid";
 
 export type CellData = Record<number, Record<number, ICellData>>;
@@ -21,17 +25,24 @@ export function putCell(cells: CellData, row: number, column: number, cell: ICel
   cells[row][column] = cell;
 }
 
+interface Beside {
+  readonly steps?: readonly Step[];
+  /** The grid computes nothing anew after what changes looks only. */
+  readonly looksOnly?: boolean;
+}
+
 /** The cells by the id of their sheet. */
 export function writeAsOneStep(
   { injector }: Grid,
   workbook: Workbook,
   cells: ReadonlyMap<string, CellData>,
-  beside: readonly Step[] = [],
+  { steps: beside = [], looksOnly = false }: Beside = {},
 ): void {
   const id = SetRangeValuesMutation.id;
   const unitId = workbook.getUnitId();
   const written = [...cells].map(([subUnitId, cellValue]): Step => {
-    const params = { unitId, subUnitId, cellValue };
+    const trigger = looksOnly ? SetStyleCommand.id : undefined;
+    const params = { unitId, subUnitId, cellValue, ...(trigger && { trigger }) };
     return {
       todo: { id, params },
       undo: { id, params: SetRangeValuesUndoMutationFactory(injector, params) },

@@ -1,6 +1,10 @@
 /** The line under the grid: the selected cell in full, why it fails or what belongs into it, and how many cells fail. */
 import { ICommandService, type ISheetDataValidationRule } from "@univerjs/core";
-import { SetWorksheetActiveOperation, SheetsSelectionsService } from "@univerjs/sheets";
+import {
+  SetStyleCommand,
+  SetWorksheetActiveOperation,
+  SheetsSelectionsService,
+} from "@univerjs/sheets";
 import { CellAlertManagerService } from "@univerjs/sheets-ui";
 import type { FormulaCell } from "../../engine/failures";
 import { addressOf } from "../../workbook/address";
@@ -41,9 +45,11 @@ export class Status {
     private readonly commentAt: CommentAt,
   ) {
     grid.injector.get(SheetsSelectionsService).selectionChanged$.subscribe(() => this.show());
-    // A sheet comes to the front with the selection that it had, or gets its first one, and neither is told.
-    grid.injector.get(ICommandService).onCommandExecuted(({ id }) => {
+    grid.injector.get(ICommandService).onCommandExecuted(({ id, params }) => {
+      // A sheet comes to the front with the selection that it had, or gets its first one, and neither is told.
       if (id === SetWorksheetActiveOperation.id) requestAnimationFrame(() => this.show());
+      const { trigger } = (params ?? {}) as { trigger?: string };
+      if (trigger === SetStyleCommand.id) this.show();
     });
     count.addEventListener("click", () => this.goToNext());
     this.explainOnHover();

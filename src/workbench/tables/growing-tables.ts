@@ -84,7 +84,8 @@ function grow(grid: Grid, workbook: Workbook, table: Table, rows: number): void 
     return Object.keys(cells).length > 0 ? [[worksheet.getSheetId(), cells] as const] : [];
   });
   const own = workbook.getSheets().find((worksheet) => worksheet.getName() === table.sheet);
-  writeAsOneStep(grid, workbook, new Map(written), own ? growRules(grid, own, table, rows) : []);
+  const steps = own ? growRules(grid, own, table, rows) : [];
+  writeAsOneStep(grid, workbook, new Map(written), { steps });
 }
 
 /** The new rows, after the pattern of the last one; its mark of the end goes to the new end. */

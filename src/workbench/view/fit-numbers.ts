@@ -3,8 +3,8 @@
  * format is rounded until it fits, as a spreadsheet does; any other is shown as hashes. But the widths of
  * columns are counted in digits of a narrow type: where that of the grid is wider, it is set as narrow.
  */
-import { CellValueType } from "@univerjs/core";
-import { FontCache, Text } from "@univerjs/engine-render";
+import { CellValueType, type Worksheet } from "@univerjs/core";
+import { FontCache, getFontStyleString, Text } from "@univerjs/engine-render";
 import { DIGIT } from "../../workbook/column-width";
 
 export interface Fit {
@@ -51,6 +51,29 @@ function sizeOf(fontStyle: string): number {
   return (Number(size ?? 11) * (unit === "px" ? 3 : 4)) / 3;
 }
 
+function fitInto(text: string, width: number, fontStyle: string): Fitted {
+  const widthOf = (shown: string) => FontCache.getMeasureText(shown, fontStyle).width;
+  const counted = (DIGIT * sizeOf(fontStyle)) / COUNTED_SIZE;
+  const narrowest = Math.min(1, counted / widthOf("0"));
+  return fitted({ text, width, widthOf, narrowest });
+}
+
+/** On either side of what a cell shows. */
+const PADDING = 2;
+
+/** A number without a format as its cell shows it; as a whole where the cell is too narrow for any of it. */
+export function generalText(worksheet: Worksheet, row: number, column: number, value: number) {
+  const { startColumn, endColumn } = worksheet.getMergedCell(row, column) ?? {
+    startColumn: column,
+    endColumn: column,
+  };
+  let width = -2 * PADDING;
+  for (let its = startColumn; its <= endColumn; its++) width += worksheet.getColumnWidth(its);
+  const style = worksheet.getComposedCellStyle(row, column);
+  const { text } = fitInto(String(value), width, getFontStyleString(style).fontString);
+  return text.startsWith("#") ? String(value) : text;
+}
+
 /** The grid draws every text of a cell here, and starts numbers that are too wide at their left. */
 export function fitNumbers(): void {
   const draw = Text.drawWith.bind(Text);
@@ -58,10 +81,7 @@ export function fitNumbers(): void {
     const { text, width, left = 0, fontStyle = "", warp, cellValueType } = props;
     const isNumber = cellValueType === CellValueType.NUMBER && !warp && !skeleton;
     if (!isNumber) return draw(context, props, skeleton);
-    const widthOf = (shown: string) => FontCache.getMeasureText(shown, fontStyle).width;
-    const counted = (DIGIT * sizeOf(fontStyle)) / COUNTED_SIZE;
-    const narrowest = Math.min(1, counted / widthOf("0"));
-    const fit = fitted({ text, width, widthOf, narrowest });
+    const fit = fitInto(text, width, fontStyle);
     if (fit.narrowed === 1) return draw(context, { ...props, text: fit.text });
     context.save();
     context.transform(fit.narrowed, 0, 0, 1, left, 0);

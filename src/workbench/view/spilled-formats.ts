@@ -1,6 +1,7 @@
 /**
- * A value that a formula spilled, in a cell without a number format: it shows in the one of the cell that it
- * was taken from, or else in that of the formula's cell above it. Other columns may hold other things.
+ * A value that a formula spilled, in a cell without a number format: it shows in the one that its line has for
+ * such cells, in that of the cell that it was taken from, or else in that of the formula's cell above it. Other
+ * columns may hold other things.
  */
 import {
   InterceptorEffectEnum,
@@ -11,6 +12,7 @@ import {
 import { FormulaDataModel } from "@univerjs/engine-formula";
 import { INTERCEPTOR_POINT, SheetInterceptorService } from "@univerjs/sheets";
 import { spilledRanges } from "../../engine/read-cells";
+import { lookOfLine } from "../book/look-of-line";
 import type { Grid } from "../grid/grid";
 
 /** After the grid has put the spilled value into the cell, before it writes the value in its format. */
@@ -34,8 +36,9 @@ export function formatSpills({ injector }: Grid): void {
       const styles = workbook.getStyles();
       const own: Nullable<IStyleData> = styles.getStyleByCell(cell);
       if (own?.n) return next(cell);
+      const ofLine = own ? undefined : styles.get(lookOfLine(worksheet, row, col))?.n;
       const taken = typeof spilled.s === "object" ? spilled.s?.n : undefined;
-      const n = taken ?? styles.getStyleByCell(cellAbove(worksheet, row, col))?.n;
+      const n = ofLine ?? taken ?? styles.getStyleByCell(cellAbove(worksheet, row, col))?.n;
       return next(n ? { ...cell, s: { ...own, n } } : cell);
     },
   });

@@ -3,7 +3,7 @@ import { isError, type Value } from "../book";
 import { type FunctionNames, storedFormula } from "../formula/stored-form";
 import { styleIndex } from "../read/styles";
 import { attributesXml, escapeFormula, escapeText } from "../xml-text";
-import type { CellEdit, LookEdit } from "./edits";
+import type { CellEdit, LookOf } from "./edits";
 
 /**
  * Errors that a file may hold by name (ECMA-376 part 1, 18.17.3). The younger ones (#SPILL!, #CALC!…) stand
@@ -65,7 +65,7 @@ export interface CellWriting {
   /** The number that marks a dynamic array in this workbook; undefined where the workbook has none. */
   readonly dynamicMark: number | undefined;
   /** The number of the look that a cell has after an edit, by the one that it has now. */
-  readonly lookOf?: (look: number, edit: LookEdit) => number;
+  readonly lookOf?: LookOf;
 }
 
 function reach({ row, column }: CellInFile, { spill }: CellEdit): string {

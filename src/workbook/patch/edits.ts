@@ -22,6 +22,9 @@ export interface LookEdit {
   readonly after: Style;
 }
 
+/** Which of the file's looks a cell or a column has after the edit that has this one now. */
+export type LookOf = (index: number, edit: LookEdit) => number;
+
 /** By row, then by column. */
 export type SheetEdits = ReadonlyMap<number, ReadonlyMap<number, CellEdit>>;
 

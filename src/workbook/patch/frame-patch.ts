@@ -2,6 +2,7 @@
 import { addressOf, areaAddress } from "../address";
 import { readXml, type XmlElement, type XmlHandlers } from "../xml";
 import { attributesXml } from "../xml-text";
+import type { LookOf } from "./edits";
 import { patchFilter } from "./filter-xml";
 import type { LayoutEdits } from "./layout-edits";
 import { type ColumnRun, editedColumns } from "./lines";
@@ -48,6 +49,8 @@ class FramePatch implements XmlHandlers {
     if (this.#open.length === 1 && beforeMerged.has(name)) this.#afterCells = end;
   }
 
+  constructor(private readonly lookOf: LookOf | undefined) {}
+
   replacements({ columns, frozen, merged }: LayoutEdits): Replacement[] {
     return [
       ...(frozen ? this.#freeze(frozen) : []),
@@ -73,7 +76,8 @@ class FramePatch implements XmlHandlers {
 
   #columnsXml(edits: LayoutEdits["columns"]): Replacement {
     const usual = this.#found.get("sheetFormatPr")?.element.attributes.defaultColWidth;
-    const runs = editedColumns(this.#columns, edits, usual ?? USUAL_WIDTH).map(
+    const writing = { usualWidth: usual ?? USUAL_WIDTH, lookOf: this.lookOf };
+    const runs = editedColumns(this.#columns, edits, writing).map(
       ({ first, last, attributes }) =>
         `<${this.#prefix}col${attributesXml({ min: `${first + 1}`, max: `${last + 1}`, ...attributes })}/>`,
     );
@@ -117,8 +121,8 @@ class FramePatch implements XmlHandlers {
 }
 
 /** A sheet's XML after the edits around its cells. */
-export function patchFrame(path: string, xml: string, edits: LayoutEdits): string {
-  const patch = new FramePatch();
+export function patchFrame(path: string, xml: string, edits: LayoutEdits, lookOf?: LookOf): string {
+  const patch = new FramePatch(lookOf);
   readXml(path, xml, patch);
   const framed = splice(xml, patch.replacements(edits));
   const { filter } = edits;

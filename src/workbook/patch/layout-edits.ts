@@ -1,11 +1,14 @@
 import type { Area, Book, Sheet } from "../book";
 import type { Filter } from "../filter";
+import type { LookEdit } from "./edits";
 
 /** What becomes of a row or a column. */
 export interface LineEdit {
   /** Width in characters, or height in points; null for the usual one. */
   readonly size?: number | null;
   readonly hidden?: boolean;
+  /** Of a column: how its cells look in which nothing has stood yet. */
+  readonly look?: LookEdit;
 }
 
 /** What becomes of a sheet around its cells. */
@@ -49,19 +52,46 @@ function lineEdits({ sizes, hidden }: LinesOf): Map<number, LineEdit> {
   return edits;
 }
 
+/** The edits of columns, and with them those of the looks that columns have. */
+function withColumnLooks(
+  edits: ReadonlyMap<number, LineEdit>,
+  [before, after]: readonly [Sheet, Sheet],
+  [stylesBefore, stylesAfter]: readonly [Book["styles"], Book["styles"]],
+): Map<number, LineEdit> {
+  const all = new Map(edits);
+  const [old = {}, fresh = {}] = [before.columnStyles, after.columnStyles];
+  for (const column of Object.keys({ ...old, ...fresh }).map(Number)) {
+    if (old[column] === fresh[column]) continue;
+    const look = {
+      before: stylesBefore[old[column] ?? ""] ?? {},
+      after: stylesAfter[fresh[column] ?? ""] ?? {},
+    };
+    all.set(column, { ...all.get(column), look });
+  }
+  return all;
+}
+
 const nothingFrozen = { rows: 0, columns: 0 };
 
-function sheetLayout(before: Sheet, after: Sheet): LayoutEdits | undefined {
+function sheetLayout(
+  before: Sheet,
+  after: Sheet,
+  styles: readonly [Book["styles"], Book["styles"]],
+): LayoutEdits | undefined {
   const differs = (one: unknown, other: unknown) => JSON.stringify(one) !== JSON.stringify(other);
   const edits: LayoutEdits = {
     rows: lineEdits({
       sizes: [before.rowHeights, after.rowHeights],
       hidden: [before.hiddenRows, after.hiddenRows],
     }),
-    columns: lineEdits({
-      sizes: [before.columnWidths, after.columnWidths],
-      hidden: [before.hiddenColumns, after.hiddenColumns],
-    }),
+    columns: withColumnLooks(
+      lineEdits({
+        sizes: [before.columnWidths, after.columnWidths],
+        hidden: [before.hiddenColumns, after.hiddenColumns],
+      }),
+      [before, after],
+      styles,
+    ),
     ...(differs(before.frozen, after.frozen) && { frozen: after.frozen ?? nothingFrozen }),
     ...(differs(before.merged ?? [], after.merged ?? []) && { merged: after.merged ?? [] }),
     ...(differs(before.hidden, after.hidden) && { hidden: after.hidden ?? false }),
@@ -76,7 +106,7 @@ export function layoutBetween(before: Book, after: Book): Map<string, LayoutEdit
   const edits = new Map<string, LayoutEdits>();
   for (const sheet of before.sheets) {
     const fresh = after.sheets.find(({ name }) => name === sheet.name);
-    const changed = fresh && sheetLayout(sheet, fresh);
+    const changed = fresh && sheetLayout(sheet, fresh, [before.styles, after.styles]);
     if (changed) edits.set(sheet.name, changed);
   }
   return edits;

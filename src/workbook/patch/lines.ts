@@ -1,5 +1,6 @@
 /** Rows and columns as a sheet's XML has them, with other sizes and another visibility. */
 import { fileOfCharacters } from "../column-width";
+import type { LookOf } from "./edits";
 import type { LineEdit } from "./layout-edits";
 
 type Attributes = Readonly<Record<string, string | undefined>>;
@@ -27,8 +28,12 @@ export interface ColumnRun {
 }
 
 /** Without a width a column would be as wide as nothing. */
-function columnAttributes(own: Attributes, edit: LineEdit, usualWidth: string): Attributes {
-  const { size } = edit;
+function columnAttributes(
+  own: Attributes,
+  edit: LineEdit,
+  { usualWidth, lookOf }: ColumnWriting,
+): Attributes {
+  const { size, look } = edit;
   const width = Number(own.width) > 0 ? own.width : usualWidth;
   return {
     ...own,
@@ -39,15 +44,21 @@ function columnAttributes(own: Attributes, edit: LineEdit, usualWidth: string): 
       customWidth: "1",
       bestFit: undefined,
     }),
+    ...(look && lookOf && { style: `${lookOf(Number(own.style ?? 0), look)}` }),
     ...shown(edit),
   };
+}
+
+export interface ColumnWriting {
+  readonly usualWidth: string;
+  readonly lookOf: LookOf | undefined;
 }
 
 /** The runs, those cut up that hold a column which is edited. */
 export function editedColumns(
   runs: readonly ColumnRun[],
   edits: ReadonlyMap<number, LineEdit>,
-  usualWidth: string,
+  writing: ColumnWriting,
 ): ColumnRun[] {
   const left = new Map([...edits].sort(([one], [other]) => one - other));
   const cut = runs.flatMap((run) => {
@@ -57,7 +68,7 @@ export function editedColumns(
       if (column < first || column > run.last) continue;
       left.delete(column);
       if (column > first) pieces.push({ ...run, first, last: column - 1 });
-      const attributes = columnAttributes(run.attributes, edit, usualWidth);
+      const attributes = columnAttributes(run.attributes, edit, writing);
       pieces.push({ first: column, last: column, attributes });
       first = column + 1;
     }
@@ -66,7 +77,7 @@ export function editedColumns(
   const fresh = [...left].map(([column, edit]) => ({
     first: column,
     last: column,
-    attributes: columnAttributes({}, edit, usualWidth),
+    attributes: columnAttributes({}, edit, writing),
   }));
   return [...cut, ...fresh].sort((one, other) => one.first - other.first);
 }

@@ -65,7 +65,8 @@ export async function patchSheets(
   names: FunctionNames,
   layout: ReadonlyMap<string, LayoutEdits> = new Map(),
 ): Promise<void> {
-  const looks = values(cells).some(({ look }) => look)
+  const columns = [...layout.values()].flatMap((sheet) => [...sheet.columns.values()]);
+  const looks = [...values(cells), ...columns].some(({ look }) => look)
     ? await styleSheetOf(edits, opened)
     : undefined;
   const writing: CellWriting = {
@@ -79,7 +80,7 @@ export async function patchSheets(
     if (!sheet && !around) continue;
     const before = await edits.text(path);
     const patched = patchSheet(path, before, sheet ?? new Map(), writing, around?.rows);
-    edits.set(path, around ? patchFrame(path, patched.xml, around) : patched.xml);
+    edits.set(path, around ? patchFrame(path, patched.xml, around, writing.lookOf) : patched.xml);
     for (const address of patched.emptied) emptied.add(address);
   }
   if (looks) edits.set(looks.path, looks.styles.text());

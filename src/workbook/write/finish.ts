@@ -3,7 +3,9 @@ import type { Book } from "../book";
 import type { FunctionNames } from "../formula/stored-form";
 import { palette } from "../layout/looks";
 import type { PlannedSheet } from "../layout/planned";
+import type { LookOf } from "../patch/edits";
 import { patchFilter } from "../patch/filter-xml";
+import { StyleSheet } from "../patch/style-sheet";
 import type { RuleLook } from "../sheet-rules";
 import { withChartValues } from "./chart-values";
 import { withAuthors } from "./comments";
@@ -14,6 +16,8 @@ import { withUnsaid } from "./unsaid";
 const created = "2025-01-01T00:00:00Z";
 /** The first date that a zip archive can hold. */
 const entryDate = new Date(1980, 0, 1);
+
+const STYLES = "xl/styles.xml";
 
 const argb = (hex: string) => `FF${hex.slice(1).toUpperCase()}`;
 
@@ -105,9 +109,14 @@ export function finish(
       edit(`xl/charts/chart${at + 1}.xml`, (chart) =>
         chart.replace('<c:plotVisOnly val="1"/>', '<c:plotVisOnly val="0"/>'),
       );
-  sheets.forEach((sheet, index) => {
-    const path = `xl/worksheets/sheet${index + 1}.xml`;
-    edit(path, (xml) => withUnsaid(path, xml, sheet, names));
+  edit(STYLES, (text) => {
+    const styleSheet = new StyleSheet(STYLES, text);
+    const lookOf: LookOf = (at, look) => styleSheet.lookOf(at, look);
+    sheets.forEach((sheet, index) => {
+      const path = `xl/worksheets/sheet${index + 1}.xml`;
+      edit(path, (xml) => withUnsaid(path, xml, sheet, { names, styles: book.styles, lookOf }));
+    });
+    return styleSheet.text();
   });
   sheets
     .filter(({ comments }) => comments.length > 0)
@@ -121,7 +130,7 @@ export function finish(
   ];
   let first = 0;
   if (looks.length > 0)
-    edit("xl/styles.xml", (text) => {
+    edit(STYLES, (text) => {
       const styles = withRuleStyles(text, looks);
       first = styles.first;
       return styles.text;

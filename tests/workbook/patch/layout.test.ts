@@ -69,6 +69,24 @@ describe("columns of a file", () => {
   ])("%s", async (_, inner, change, expected) => {
     expect(await only(inner, change)).toBe(expected);
   });
+
+  test("keep another number format, beside what they look like, for cells in which nothing stands", async () => {
+    const cols = '<cols><col min="1" max="2" width="12" style="1"/></cols>';
+    const styles =
+      '<fonts count="2"><font/><font><b/></font></fonts><cellXfs count="2"><xf/><xf fontId="1"/></cellXfs>';
+    const look: Style = { bold: true, format: '0.0 "kg/t"' };
+    const { xml, again } = await changed(
+      { sheets: { S: cols + data }, styles },
+      ({ columnStyles }) => ({ columnStyles: { ...columnStyles, 1: "fresh", 4: "fresh" } }),
+      { fresh: look },
+    );
+    expect(sheetOf(xml)).toBe(
+      `<cols><col min="1" max="1" width="12" style="1"/><col min="2" max="2" width="12" style="2"/><col min="5" max="5" width="9.140625" style="3"/></cols>${data}`,
+    );
+    const { columnStyles = {} } = again.sheets[0] as Sheet;
+    const looks = Object.values(columnStyles).map((key) => again.styles[key]);
+    expect(looks).toEqual([{ bold: true }, look, look]);
+  });
 });
 
 describe("rows of a file", () => {

@@ -6,6 +6,7 @@ import {
   type BorderLine,
   borderLines,
   type Cell,
+  type Sheet,
   type Style,
 } from "../../../src/workbook/book";
 import { functionNames } from "../../../src/workbook/formula/stored-form";
@@ -86,6 +87,25 @@ describe("a workbook written from a plan", () => {
     expect(saved[1]?.cells[3]).toEqual(
       (await readWorkbook(await writeWorkbook(computed(), names), names)).book.sheets[1]?.cells[3],
     );
+  });
+
+  test("keeps the looks that columns have for cells in which nothing stands", async () => {
+    const { sheets, styles, ...book } = computed();
+    const look = { format: '#,##0.0 "kg/t"', bold: true };
+    const looking = { hiddenColumns: [9], columnStyles: { 9: "fresh", 12: "fresh" } };
+    const bytes = await writeWorkbook(
+      {
+        ...book,
+        styles: { ...styles, fresh: look },
+        sheets: sheets.map((sheet) => ({ ...sheet, ...looking })),
+      },
+      names,
+    );
+    const again = (await readWorkbook(bytes, names)).book;
+    const { columnStyles = {}, hiddenColumns } = again.sheets[1] as Sheet;
+    expect(hiddenColumns).toEqual([9]);
+    expect(Object.keys(columnStyles)).toEqual(["9", "12"]);
+    expect(again.styles[columnStyles[12] ?? ""]).toMatchObject(look);
   });
 
   test("stores our functions in the form that Excel saves, as dynamic arrays with their values", () => {
