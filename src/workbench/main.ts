@@ -13,6 +13,7 @@ import { dropDown } from "./drop-down";
 import { Choices } from "./entries/choices";
 import { enterShares } from "./entries/enter-share";
 import type { CellPlace } from "./entries/entry-check";
+import { fillDownBesideBlanks } from "./entries/fill-down";
 import { pasteSpilled } from "./entries/paste-spilled";
 import { keepLookUnderText } from "./entries/paste-text";
 import { refuseEntries } from "./entries/refuse-entries";
@@ -66,6 +67,7 @@ async function start(): Promise<void> {
   growTables(grid);
   makeRoom(grid);
   scrollPastFrozen(grid);
+  fillDownBesideBlanks(grid);
   const desk = new Desk(grid);
   const computed = new Computed();
 

@@ -67,7 +67,3 @@ const anyNumber = { comparison: "between", from: "-1E+307", to: "1E+307" } as co
 /** What numbers and dates are compared with. */
 export const limitsOf = ({ comparison, from = "", to }: EntryRule) =>
   comparison === undefined ? anyNumber : { comparison, from, to };
-
-/** Whether the rule keeps anything out of its cells. */
-export const refuses = ({ refusal }: EntryRule): boolean =>
-  refusal !== undefined && refusal.mild === undefined;

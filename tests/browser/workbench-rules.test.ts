@@ -91,7 +91,7 @@ describe("a template", () => {
     await workbench.page.getByText("rows above").waitFor({ state: "hidden" });
     expect((await workbench.read("B4")).message).toBe("");
     expect((await workbench.read("B5")).message).toBe("For the days that are not like the mean.");
-    expect(await enter(workbench, "-5")).toMatch(/^Not taken: -5\. Give a number from 0/);
+    expect(await enter(workbench, "-5")).toMatch(/^Not taken: -0\.05\. Give a number from 0/);
     await workbench.type("B11", "2000");
     await expect.poll(() => painted(workbench.page, ruleLooks.breach.fill)).toBe(true);
   });
@@ -118,8 +118,9 @@ describe("a workbook from elsewhere", () => {
     '<conditionalFormatting sqref="A1:A3"><cfRule type="cellIs" dxfId="0" priority="1" operator="greaterThan"><formula>$B$1</formula></cfRule></conditionalFormatting>' +
     '<conditionalFormatting sqref="H1:H3"><cfRule type="colorScale" priority="2"><colorScale><cfvo type="num" val="0"/><cfvo type="num" val="10"/><color rgb="FF00AA11"/><color rgb="FFAA00FF"/></colorScale></cfRule></conditionalFormatting>' +
     '<conditionalFormatting sqref="I1:I3"><cfRule type="dataBar" priority="3"><dataBar><cfvo type="num" val="0"/><cfvo type="num" val="10"/><color rgb="FFFF8811"/></dataBar></cfRule></conditionalFormatting>' +
-    '<dataValidations count="3"><dataValidation type="list" allowBlank="1" showErrorMessage="1" sqref="C1"><formula1>$D$1:$D$3</formula1></dataValidation>' +
+    '<dataValidations count="4"><dataValidation type="list" allowBlank="1" showErrorMessage="1" sqref="C1"><formula1>$D$1:$D$3</formula1></dataValidation>' +
     '<dataValidation type="custom" showErrorMessage="1" showInputMessage="1" error="Not twice." prompt="A number of its own." sqref="A1:A3"><formula1>COUNTIF($A$1:$A$3,A1)=1</formula1></dataValidation>' +
+    '<dataValidation type="decimal" operator="lessThan" errorStyle="warning" showErrorMessage="1" error="Rare." sqref="G1"><formula1>60</formula1></dataValidation>' +
     '<dataValidation type="date" operator="greaterThan" showErrorMessage="1" error="After the start." sqref="E1"><formula1>$F$1</formula1></dataValidation></dataValidations>';
   const cells =
     '<sheetData><row r="1"><c r="A1"><v>1</v></c><c r="B1"><v>10</v></c><c r="D1" t="str"><v>low</v></c><c r="E1" s="1"><v>45400</v></c><c r="F1" s="1"><v>45300</v></c></row><row r="2"><c r="A2"><v>2</v></c><c r="D2" t="str"><v>high</v></c></row><row r="3"><c r="A3"><v>3</v></c><c r="D3"><v>7</v></c></row></sheetData>';
@@ -161,6 +162,15 @@ describe("a workbook from elsewhere", () => {
     expect(await enter(workbench, "2023-12-31")).toMatch(/After the start\.$/);
     await workbench.type("E1", "2025-12-31");
     expect((await workbench.read("E1")).value).toBe("2025-12-31");
+  });
+
+  test("lets an entry stand of which its file only warns, and tells the words", async () => {
+    await workbench.type("G1", "77");
+    const line = workbench.page.locator("#status");
+    await expect.poll(() => line.textContent()).toContain("Taken all the same, in G1: 77. Rare.");
+    expect((await line.getAttribute("class")) ?? "").not.toContain("refused");
+    await workbench.type("G1", "50");
+    expect(await workbench.read("G1")).toEqual({ value: "50", message: "" });
   });
 
   test("offers its lists, numbers as numbers", async () => {

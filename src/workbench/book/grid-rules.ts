@@ -18,7 +18,7 @@ import { toGrid } from "../../engine/dialect";
 import { rangeOf } from "../../engine/ranges";
 import { type Room, roomFor, sheetIdAt } from "../../engine/snapshot";
 import type { Area, Book } from "../../workbook/book";
-import { type ConditionalFormat, type EntryRule, refuses } from "../../workbook/sheet-rules";
+import type { ConditionalFormat, EntryRule } from "../../workbook/sheet-rules";
 import { gridRanking } from "./grid-rankings";
 
 // The packages' own words, as in their SHEET_CONDITIONAL_FORMATTING_PLUGIN, DATA_VALIDATION_PLUGIN_NAME,
@@ -110,6 +110,12 @@ function gridFormat(format: ConditionalFormat): IConditionFormattingRule["rule"]
 const isNumber = (formula: string) => formula.trim() !== "" && Number.isFinite(Number(formula));
 const isText = (formula: string) => /^"(?:[^"]|"")*"$/.test(formula);
 
+const styles = {
+  stop: DataValidationErrorStyle.STOP,
+  warning: DataValidationErrorStyle.WARNING,
+  information: DataValidationErrorStyle.INFO,
+} as const;
+
 /** Lists have one formula for all their cells. */
 const computes = ({ type, from, to }: EntryRule) =>
   type !== "list" && [from, to].some((formula) => formula !== undefined && !isNumber(formula));
@@ -128,12 +134,12 @@ function gridEntryRule(rule: EntryRule, range: IRange, uid: string): ISheetDataV
     type,
     allowBlank: blank,
     ...(arrowHidden && { showDropDown: false }),
-    errorStyle: DataValidationErrorStyle.STOP,
-    showErrorMessage: refuses(rule),
+    errorStyle: styles[refusal?.mild ?? "stop"],
+    showErrorMessage: refusal !== undefined,
     ...(comparison && { operator: comparison as never }),
     ...(from !== undefined && { formula1: choices ?? gridBound(from) }),
     ...(to !== undefined && { formula2: gridBound(to) }),
     ...(prompt && { prompt: prompt.text || (prompt.title ?? "") }),
-    ...(refuses(rule) && { error: refusal?.text ?? "" }),
+    ...(refusal && { error: refusal.text }),
   };
 }

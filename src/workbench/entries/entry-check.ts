@@ -1,5 +1,10 @@
 /** Whether an entry is what its cell asks for, and what a list offers. */
-import { type ICellData, type ISheetDataValidationRule, numfmt } from "@univerjs/core";
+import {
+  DataValidationErrorStyle,
+  type ICellData,
+  type ISheetDataValidationRule,
+  numfmt,
+} from "@univerjs/core";
 import { SheetsSelectionsService } from "@univerjs/sheets";
 import {
   DataValidationCustomFormulaService,
@@ -84,17 +89,35 @@ const PATIENCE = 3000;
 export const patience = () =>
   new Promise<undefined>((resolve) => setTimeout(() => resolve(undefined), PATIENCE));
 
+/** What a rule says of a value that it does not want. */
+export interface Breach {
+  readonly sentence: string;
+  /** The value may stand all the same. */
+  readonly mild: boolean;
+}
+
+/** Undefined where no rule has anything to say. */
+export async function breachOf(
+  grid: Grid,
+  place: CellPlace,
+  value: Value,
+): Promise<Breach | undefined> {
+  const rule = ruleAt(grid, place);
+  if (!rule?.showErrorMessage || rule.error === undefined) return undefined;
+  const blank = value === null || value === "";
+  const fits = blank ? (rule.allowBlank ?? true) : await accepts(grid, rule, place, value);
+  if (fits) return undefined;
+  return { sentence: rule.error, mild: rule.errorStyle !== DataValidationErrorStyle.STOP };
+}
+
 /** The sentence that refuses the value; undefined where it may stand. */
 export async function refusalOf(
   grid: Grid,
   place: CellPlace,
   value: Value,
 ): Promise<string | undefined> {
-  const rule = ruleAt(grid, place);
-  if (!rule?.showErrorMessage || rule.error === undefined) return undefined;
-  const blank = value === null || value === "";
-  const fits = blank ? (rule.allowBlank ?? true) : await accepts(grid, rule, place, value);
-  return fits ? undefined : rule.error;
+  const breach = await breachOf(grid, place, value);
+  return breach?.mild ? undefined : breach?.sentence;
 }
 
 async function accepts(

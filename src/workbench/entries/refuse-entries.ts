@@ -1,12 +1,16 @@
-/** Entries that a cell does not take: the old value comes back, and the plan's own words say what is asked for. */
+/**
+ * Entries that a cell does not take: the old value comes back, and the plan's own words say what is asked for.
+ * Where a rule only warns, the entry stands, and its words are told.
+ */
 import { SheetInterceptorService, VALIDATE_CELL } from "@univerjs/sheets";
 import { SheetsDataValidationValidatorService } from "@univerjs/sheets-data-validation";
 import { readValue } from "../../engine/read-cells";
+import { addressOf } from "../../workbook/address";
 import type { Computed } from "../grid/computed";
 import type { Grid } from "../grid/grid";
 import type { Said } from "../status/status";
 import { patternAt, shownValue } from "../view/shown-value";
-import { patience, refusalOf } from "./entry-check";
+import { type Breach, breachOf, type CellPlace, patience, selectedPlace } from "./entry-check";
 
 export function refuseEntries(
   grid: Grid,
@@ -23,13 +27,19 @@ export function refuseEntries(
       const entered = worksheet.getCellRaw(row, col);
       if (entered?.f ?? entered?.si) await Promise.race([computed.next(), patience()]);
       const value = readValue(worksheet.getCellRaw(row, col));
-      const sentence = await Promise.race([refusalOf(grid, place, value), patience()]);
+      const breach = await Promise.race([breachOf(grid, place, value), patience()]);
       const entry = entered?.f ?? shownValue(value, patternAt(grid, worksheet, row, col));
-      // Once the old value is back.
-      const text = sentence && `Not taken: ${entry}. ${sentence}`;
-      setTimeout(() => told(text ? { place, text } : undefined), 0);
-      const accepted = sentence === undefined;
+      const accepted = breach?.mild ?? true;
+      // Once the old value is back, or the next cell is selected.
+      setTimeout(() => told(breach && saidOf(grid, place, breach, entry)), 0);
       return (await next(Promise.resolve(accepted))) ?? accepted;
     },
   });
+}
+
+function saidOf(grid: Grid, place: CellPlace, { sentence, mild }: Breach, entry: string): Said {
+  if (!mild) return { place, text: `Not taken: ${entry}. ${sentence}` };
+  const address = addressOf(place.row, place.column);
+  const text = `Taken all the same, in ${address}: ${entry}. ${sentence}`;
+  return { place: selectedPlace(grid) ?? place, text, mild };
 }

@@ -138,7 +138,8 @@ export function apply(
     .filter((row) => others.some((one) => isActive(one) && governs(one, row)));
   const now = [...others, { area: filter.area, columns }];
   const hidden = [...new Set([...own, ...theirs])].sort((one, another) => one - another);
-  writeAsOneStep(grid, workbook, new Map(), [filters.step(worksheet, now, hidden)]);
+  const steps = [filters.step(worksheet, now, hidden)];
+  writeAsOneStep(grid, workbook, new Map(), { steps });
 }
 
 function testsOf(

@@ -33,6 +33,8 @@ interface SeenCell {
 export interface Said {
   readonly place: CellPlace;
   readonly text: string;
+  /** That an entry stands, though a rule warns of it. */
+  readonly mild?: boolean;
 }
 
 export class Status {
@@ -60,7 +62,7 @@ export class Status {
     const cell = this.selected();
     if (cell && this.#said && !samePlace(cell.place, this.#said.place)) this.#said = undefined;
     this.line.classList.toggle("failed", cell !== undefined && isError(cell.value));
-    this.line.classList.toggle("refused", this.#said !== undefined);
+    this.line.classList.toggle("refused", this.#said !== undefined && !this.#said.mild);
     this.line.replaceChildren(...(cell ? parts(cell, this.#said?.text) : []));
     // What is cut off is scrolled by keys, too.
     if (this.line.scrollHeight > this.line.clientHeight) this.line.tabIndex = 0;
