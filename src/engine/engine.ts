@@ -9,7 +9,6 @@ import { Failures, type FormulaCell } from "./failures";
 import { fittedOf } from "./fitted";
 import type { LoadedFunctions } from "./functions";
 import { isMarked, leaveOutFiltered } from "./hidden-rows";
-import { withoutLocalNames } from "./local-names";
 import { mend } from "./mends/mend";
 import { type Recalculation, recalculated } from "./recalculation";
 import { gridNames, type Room, roomFor, snapshotOf, TEXT } from "./snapshot";
@@ -72,7 +71,7 @@ async function compute(
     mend(injector, formula);
     // The engine keeps parsed formulas by the id of their workbook for as long as the program runs.
     const id = `book-${booksSoFar++}`;
-    const snapshot = snapshotOf(withoutLocalNames(book), id, room);
+    const snapshot = snapshotOf(book, id, room);
     const workbook: Workbook = univer.createUnit(core.UniverInstanceType.UNIVER_SHEET, snapshot);
 
     const failures = new Failures();

@@ -2,14 +2,7 @@
  * Names that belong to one sheet. The grid has one list of names for all sheets, so what such a name
  * means is put in its place, and where it is not known, #NAME?.
  */
-import {
-  type Book,
-  type DefinedName,
-  type GrowingCells,
-  putCell,
-  type Sheet,
-} from "../workbook/book";
-import { cellsOf } from "../workbook/cells-within";
+import type { DefinedName } from "../workbook/book";
 import { sheetOf } from "../workbook/formula/regions";
 import { joined, type Token, tokensOf } from "../workbook/formula/tokens";
 import { isPlainReference } from "./dialect";
@@ -19,22 +12,19 @@ const DEEPEST = 20;
 
 const lower = (text: string) => text.toLowerCase();
 
-class Scopes {
+export class LocalNames {
   /** The names that some sheet has of its own, each with all that it means somewhere. */
   readonly #meanings = new Map<string, DefinedName[]>();
 
-  constructor({ definedNames }: Book) {
+  constructor(definedNames: readonly DefinedName[]) {
     for (const { name, sheet } of definedNames)
       if (sheet !== undefined) this.#meanings.set(lower(name), []);
     for (const name of definedNames) this.#meanings.get(lower(name.name))?.push(name);
   }
 
-  get isEmpty(): boolean {
-    return this.#meanings.size === 0;
-  }
-
   /** The formula as it reads on a sheet, without a name that belongs to one. */
   resolved(formula: string, sheet: string, depth = 0): string {
+    if (this.#meanings.size === 0) return formula;
     const result: Token[] = [];
     for (const token of tokensOf(formula)) {
       const meanings = token.kind === "word" && this.#meanings.get(lower(token.text));
@@ -56,19 +46,4 @@ class Scopes {
     const formula = this.resolved(meant.formula, meant.sheet ?? "", depth + 1);
     return isPlainReference(formula) ? formula : `(${formula})`;
   }
-}
-
-/** The book with no formula left that uses a name of one sheet. */
-export function withoutLocalNames(book: Book): Book {
-  const scopes = new Scopes(book);
-  if (scopes.isEmpty) return book;
-  const sheets = book.sheets.map((sheet): Sheet => {
-    const cells: GrowingCells = {};
-    for (const [row, column, cell] of cellsOf(sheet)) {
-      const formula = cell.formula && scopes.resolved(cell.formula, sheet.name);
-      putCell(cells, row, column, formula === undefined ? cell : { ...cell, formula });
-    }
-    return { ...sheet, cells };
-  });
-  return { ...book, sheets };
 }

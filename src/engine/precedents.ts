@@ -3,7 +3,8 @@ import { holdsCell } from "../workbook/areas";
 import { type Area, type Book, type Cell, cellAt, isError, type Value } from "../workbook/book";
 import { cellsOf, cellsWithin } from "../workbook/cells-within";
 import { type Region, regionsOf } from "../workbook/formula/regions";
-import { expandTables, type Place } from "./structured";
+import { type SpellOut, spellingOut } from "./spelled-out";
+import type { Place } from "./structured";
 
 /** A formula, and how far from its own cell the one stands that is asked about. */
 export interface Filling {
@@ -36,8 +37,10 @@ const keyOf = (sheet: string) => sheet.toLowerCase();
 export class Precedents {
   readonly #sheets: ReadonlyMap<string, Book["sheets"][number]>;
   readonly #known = new Map<string, Known>();
+  readonly #spellOut: SpellOut;
 
   constructor(private readonly book: Book) {
+    this.#spellOut = spellingOut(book);
     this.#sheets = new Map(book.sheets.map((sheet) => [keyOf(sheet.name), sheet]));
   }
 
@@ -51,7 +54,7 @@ export class Precedents {
     const formula = spill?.formula ?? own?.formula;
     if (formula === undefined) return undefined;
     const from = { sheet, row: spill?.area.row ?? row, column: spill?.area.column ?? column };
-    const text = expandTables(formula, this.book.tables, from);
+    const text = this.#spellOut(formula, from);
     return { text, place: from, down: row - from.row, across: column - from.column };
   }
 

@@ -7,6 +7,7 @@ import { cellsOf } from "../workbook/cells-within";
 import { endlessNames } from "../workbook/formula/endless-names";
 import { nameToGrid, toGrid } from "./dialect";
 import { hiddenRowData } from "./hidden-rows";
+import { type SpellOut, spellingOut } from "./spelled-out";
 import { expandTables } from "./structured";
 
 // CellValueType and LocaleType of the grid; the enums themselves would tie this module to the package.
@@ -42,13 +43,18 @@ function gridCell(cell: Cell, expand: (formula: string) => string): ICellData | 
   return { ...gridValue(cell.value), ...look };
 }
 
-function gridSheet(book: Book, sheet: Sheet, id: string, room: Room): Partial<IWorksheetData> {
+function gridSheet(
+  sheet: Sheet,
+  spellOut: SpellOut,
+  id: string,
+  room: Room,
+): Partial<IWorksheetData> {
   const cellData: Record<number, Record<number, ICellData>> = {};
   for (const [row, cells] of Object.entries(sheet.cells)) {
     const line: Record<number, ICellData> = {};
     for (const [column, cell] of Object.entries(cells)) {
       const place = { sheet: sheet.name, row: Number(row), column: Number(column) };
-      const data = gridCell(cell, (formula) => expandTables(formula, book.tables, place));
+      const data = gridCell(cell, (formula) => spellOut(formula, place));
       if (!data) continue;
       line[Number(column)] = data;
     }
@@ -99,7 +105,10 @@ export function roomFor(book: Book): Room {
 }
 
 export function snapshotOf(book: Book, id: string, room: Room): Partial<IWorkbookData> {
-  const sheets = book.sheets.map((sheet, index) => gridSheet(book, sheet, sheetIdAt(index), room));
+  const spellOut = spellingOut(book);
+  const sheets = book.sheets.map((sheet, index) =>
+    gridSheet(sheet, spellOut, sheetIdAt(index), room),
+  );
   return {
     id,
     name: "",

@@ -21,6 +21,7 @@ import { tellBreaches } from "./entries/tell-breaches";
 import { offerFiltering } from "./filtering/offer-filtering";
 import { offerFormats } from "./formats/offer-formats";
 import { editAsWritten } from "./formulas/edited-formulas";
+import { followNames } from "./formulas/follow-names";
 import { followSheets } from "./formulas/follow-sheets";
 import { followSpills } from "./formulas/follow-spills";
 import { translateTyped } from "./formulas/typed-formulas";
@@ -64,6 +65,7 @@ async function start(): Promise<void> {
   const grid = openGrid(byId("grid"), loaded, isDark());
   // Before the grid's parts, made with the first workbook, see what was typed.
   translateTyped(grid);
+  followNames(grid);
   growTables(grid);
   makeRoom(grid);
   scrollPastFrozen(grid);

@@ -1,17 +1,23 @@
 /** The workbook as it stands in the grid, as one of ours: what is saved is what is seen. */
 import type { ICellData, Nullable, Workbook, Worksheet } from "@univerjs/core";
 import { BooleanNumber } from "@univerjs/core";
-import type { FormulaDataModel, IDefinedNameMapItem } from "@univerjs/engine-formula";
+import {
+  type FormulaDataModel,
+  type IDefinedNameMapItem,
+  IDefinedNamesService,
+} from "@univerjs/engine-formula";
 import { SCOPE_WORKBOOK_VALUE_DEFINED_NAME } from "@univerjs/sheets";
 import { fromGrid, nameFromGrid, toGrid } from "../../engine/dialect";
 import { areaOf } from "../../engine/ranges";
 import { type ReadCell, readCells } from "../../engine/read-cells";
-import { expandTables } from "../../engine/structured";
+import { type SpellOut, spellingOut } from "../../engine/spelled-out";
+import type { Place } from "../../engine/structured";
 import { NAMESPACE } from "../../help/reference";
 import { holdsCell } from "../../workbook/areas";
 import type { Book, Cell, DefinedName, Extent, Sheet, Style, Table } from "../../workbook/book";
 import { charactersOfPixels } from "../../workbook/column-width";
 import { answersWithBlock } from "../../workbook/formula/future-functions";
+import { type Grid, workbookOf } from "../grid/grid";
 import {
   type Carried,
   type CarriedByLine,
@@ -33,9 +39,23 @@ export function readGrid(
     cells: readCells(model, worksheet),
   }));
   const tables = tablesIn(read);
+  const definedNames = namesIn(workbook, names);
+  const spellOut = spellingOut({ definedNames, tables });
   const styles = new StyleBook(workbook);
-  const sheets = read.map(({ worksheet, cells }) => sheetOf(worksheet, cells, tables, styles));
-  return { sheets, definedNames: namesIn(workbook, names), tables, styles: styles.all };
+  const sheets = read.map(({ worksheet, cells }) => {
+    const inSheet = tables.filter(({ sheet }) => sheet === worksheet.getName());
+    return sheetOf(worksheet, cells, inSheet, spellOut, styles);
+  });
+  return { sheets, definedNames, tables, styles: styles.all };
+}
+
+export const belongsToSheet = ({ sheet }: DefinedName): boolean => sheet !== undefined;
+
+/** The names of the workbook that is open. */
+export function namesOf(grid: Grid): DefinedName[] {
+  const workbook = workbookOf(grid);
+  const names = grid.injector.get(IDefinedNamesService);
+  return workbook ? namesIn(workbook, names.getDefinedNameMap(workbook.getUnitId()) ?? {}) : [];
 }
 
 /** The names of the workbook, each with the sheet where alone it is known. */
@@ -120,6 +140,7 @@ function sheetOf(
   worksheet: Worksheet,
   read: ReadCells,
   tables: readonly Table[],
+  spellOut: SpellOut,
   styles: StyleBook,
 ): Sheet {
   const name = worksheet.getName();
@@ -127,13 +148,13 @@ function sheetOf(
   for (const [row, line] of read)
     for (const [column, cell] of line) {
       const style = styles.keyOf(cell.data);
-      const formula = writtenFormula(cell, tables, { sheet: name, row, column });
+      const formula = writtenFormula(cell, spellOut, { sheet: name, row, column });
       if (cell.value === null && formula === undefined && style === undefined) continue;
       cells[row] ??= {};
       cells[row][column] = {
         value: cell.value,
         ...(formula !== undefined && { formula }),
-        ...(formula !== undefined && spillOf(cell, formula, inTable(tables, name, row, column))),
+        ...(formula !== undefined && spillOf(cell, formula, inTable(tables, row, column))),
         ...(cell.from && { spilled: true }),
         ...(style !== undefined && { style }),
       };
@@ -177,12 +198,12 @@ export function frameOf(worksheet: Worksheet): SheetFrame {
 /** The formula as it was written, as long as the grid's own form of it still says the same. */
 export function writtenFormula(
   { formula, data }: ReadCell,
-  tables: readonly Table[],
-  place: { sheet: string; row: number; column: number },
+  spellOut: SpellOut,
+  place: Place,
 ): string | undefined {
   const { formula: written } = (data?.custom ?? {}) as Carried;
   if (formula === undefined || written === undefined) return formula;
-  const inGrid = fromGrid(toGrid(expandTables(written, tables, place)));
+  const inGrid = fromGrid(toGrid(spellOut(written, place)));
   return inGrid === formula ? written : formula;
 }
 
@@ -199,8 +220,8 @@ function spillOf(cell: ReadCell, formula: string, tabled: boolean): { spill?: Ex
   return dynamic || spills ? { spill: { rows: 1, columns: 1 } } : {};
 }
 
-const inTable = (tables: readonly Table[], sheet: string, row: number, column: number) =>
-  tables.some(({ area, ...table }) => table.sheet === sheet && holdsCell(area, row, column));
+const inTable = (tables: readonly Table[], row: number, column: number) =>
+  tables.some(({ area }) => holdsCell(area, row, column));
 
 /** What lines have that have it. */
 function ofLines<T, Its>(

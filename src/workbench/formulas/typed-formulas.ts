@@ -4,10 +4,10 @@ import { FormulaDataModel } from "@univerjs/engine-formula";
 import { type ISetRangeValuesMutationParams, SetRangeValuesMutation } from "@univerjs/sheets";
 import { toGrid } from "../../engine/dialect";
 import { readCells } from "../../engine/read-cells";
-import { expandTables } from "../../engine/structured";
+import { type SpellOut, spellingOut, type Vocabulary } from "../../engine/spelled-out";
 import type { Table } from "../../workbook/book";
 import type { Carried } from "../book/grid-book";
-import { tablesIn } from "../book/read-grid";
+import { belongsToSheet, namesOf, tablesIn } from "../book/read-grid";
 import { type Grid, workbookOf } from "../grid/grid";
 
 export function translateTyped(grid: Grid): void {
@@ -16,15 +16,17 @@ export function translateTyped(grid: Grid): void {
     const { subUnitId, cellValue } = command.params as ISetRangeValuesMutationParams;
     const sheet = workbookOf(grid)?.getSheetBySheetId(subUnitId)?.getName();
     if (sheet === undefined) return;
-    let tables: readonly Table[] | undefined;
+    // Tables are looked for, which takes reading all cells, only where one may be meant.
+    let spellOut: SpellOut | undefined;
+    let hasLocalNames: boolean | undefined;
     for (const [row, line] of Object.entries(cellValue ?? {}))
       for (const [column, cell] of Object.entries((line ?? {}) as Record<string, ICellData>)) {
         if (!cell?.f) continue;
         const written = cell.f.replace(/^=/, "");
-        const hasTable = /[[\]]/.test(written);
-        if (hasTable) tables ??= allTables(grid);
+        hasLocalNames ??= namesOf(grid).some(belongsToSheet);
         const place = { sheet, row: Number(row), column: Number(column) };
-        const expanded = hasTable ? expandTables(written, tables ?? [], place) : written;
+        if (hasLocalNames || /[[\]]/.test(written)) spellOut ??= spellingOut(vocabularyOf(grid));
+        const expanded = spellOut?.(written, place) ?? written;
 
         cell.f = toGrid(expanded);
         if (expanded !== written)
@@ -32,6 +34,12 @@ export function translateTyped(grid: Grid): void {
       }
   });
 }
+
+/** What words in formulas stand for in the workbook as it stands. */
+export const vocabularyOf = (grid: Grid): Vocabulary => ({
+  definedNames: namesOf(grid),
+  tables: allTables(grid),
+});
 
 /** The tables of the workbook as it stands. */
 export function allTables(grid: Grid): Table[] {

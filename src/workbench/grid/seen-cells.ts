@@ -5,10 +5,11 @@ import { fromGrid } from "../../engine/dialect";
 import type { FormulaCell } from "../../engine/failures";
 import { holdsCell } from "../../engine/ranges";
 import { readValue, spilledRanges } from "../../engine/read-cells";
+import { spellingOut } from "../../engine/spelled-out";
 import { isError, type Value } from "../../workbook/book";
 import type { Carried } from "../book/grid-book";
 import { writtenFormula } from "../book/read-grid";
-import { allTables } from "../formulas/typed-formulas";
+import { vocabularyOf } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "./grid";
 
 export function valueAt({ injector }: Grid, worksheet: Worksheet, row: number, column: number) {
@@ -35,7 +36,7 @@ export function formulaAt(
   const { formula: written } = (data?.custom ?? {}) as Carried;
   if (written === undefined) return formula;
   const place = { sheet: worksheet.getName(), row, column };
-  return writtenFormula({ formula, data, value: null }, allTables(grid), place);
+  return writtenFormula({ formula, data, value: null }, spellingOut(vocabularyOf(grid)), place);
 }
 
 /** The cell of the formula that filled a cell; the cell itself where none spilled into it. */

@@ -13,11 +13,11 @@ import {
 } from "@univerjs/core";
 import { LexerTreeBuilder } from "@univerjs/engine-formula";
 import { type ISetRangeValuesMutationParams, SetRangeValuesMutation } from "@univerjs/sheets";
-import { toGrid } from "../../engine/dialect";
-import { expandTables } from "../../engine/structured";
+import { spellingOut } from "../../engine/spelled-out";
 import type { Table } from "../../workbook/book";
 import type { Carried } from "../book/grid-book";
-import { allTables } from "../formulas/typed-formulas";
+import { readAnew } from "../formulas/read-anew";
+import { allTables, vocabularyOf } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "../grid/grid";
 import { type CellData, putCell, writeAsOneStep } from "../grid/one-step";
 import { valueAt } from "../grid/seen-cells";
@@ -76,11 +76,14 @@ const isBlank = (grid: Grid, worksheet: Worksheet, row: number, column: number) 
 
 function grow(grid: Grid, workbook: Workbook, table: Table, rows: number): void {
   const grown = { ...table, area: { ...table.area, rows: table.area.rows + rows } };
-  const tables = allTables(grid).map((one) => (one.name === table.name ? grown : one));
+  const words = vocabularyOf(grid);
+  const tables = words.tables.map((one) => (one.name === table.name ? grown : one));
+  const before = spellingOut(words);
+  const after = spellingOut({ ...words, tables });
   const written = workbook.getSheets().flatMap((worksheet) => {
     const cells: CellData = {};
     if (worksheet.getName() === table.sheet) fillDown(grid, worksheet, table, rows, cells);
-    readAnew(worksheet, tables, cells);
+    readAnew(grid, worksheet, { before, after, isNew: false }, cells);
     return Object.keys(cells).length > 0 ? [[worksheet.getSheetId(), cells] as const] : [];
   });
   const own = workbook.getSheets().find((worksheet) => worksheet.getName() === table.sheet);
@@ -114,15 +117,4 @@ function fillDown(
       });
     }
   }
-}
-
-/** Formulas that were written with the names of tables, where these now mean other cells. */
-function readAnew(worksheet: Worksheet, tables: readonly Table[], cells: CellData): void {
-  const sheet = worksheet.getName();
-  worksheet.getCellMatrix().forValue((row, column, cell) => {
-    const { formula } = (cell?.custom ?? {}) as Carried;
-    if (formula === undefined) return;
-    const f = toGrid(expandTables(formula, tables, { sheet, row, column }));
-    if (f !== cell?.f) putCell(cells, row, column, { ...cells[row]?.[column], f });
-  });
 }
