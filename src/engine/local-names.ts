@@ -36,7 +36,8 @@ export class LocalNames {
       const home = prefix ? sheetOf(prefix.text) : sheet;
       const own = meanings.find((one) => one.sheet && lower(one.sheet) === lower(home));
       const meant = own ?? meanings.find((one) => one.sheet === undefined);
-      result.push({ kind: "word", text: this.#text(meant, depth) });
+      const text = this.#text(meant, depth);
+      result.push({ kind: "word", text: depth === 0 ? withoutSheet(text, sheet) : text });
     }
     return joined(result);
   }
@@ -47,3 +48,11 @@ export class LocalNames {
     return isPlainReference(formula) ? formula : `(${formula})`;
   }
 }
+
+/** Cells of the formula's own sheet without the sheet: so the grid writes them when rows are inserted. */
+const withoutSheet = (formula: string, home: string) =>
+  joined(
+    tokensOf(formula).filter(
+      ({ kind, text }) => kind !== "sheet" || lower(sheetOf(text)) !== lower(home),
+    ),
+  );

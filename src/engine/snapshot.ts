@@ -44,6 +44,7 @@ function gridCell(cell: Cell, expand: (formula: string) => string): ICellData | 
 }
 
 function gridSheet(
+  { tables }: Book,
   sheet: Sheet,
   spellOut: SpellOut,
   id: string,
@@ -64,7 +65,7 @@ function gridSheet(
     id,
     name: sheet.name,
     cellData,
-    rowData: hiddenRowData(sheet, book.tables),
+    rowData: hiddenRowData(sheet, tables),
     rowCount: room.rows,
     columnCount: room.columns,
   };
@@ -107,7 +108,7 @@ export function roomFor(book: Book): Room {
 export function snapshotOf(book: Book, id: string, room: Room): Partial<IWorkbookData> {
   const spellOut = spellingOut(book);
   const sheets = book.sheets.map((sheet, index) =>
-    gridSheet(sheet, spellOut, sheetIdAt(index), room),
+    gridSheet(book, sheet, spellOut, sheetIdAt(index), room),
   );
   return {
     id,

@@ -293,3 +293,34 @@ test("Dates that a new formula picks are saved as dates; those of one that came 
     [formats[0]?.[0], undefined, formats[0]?.[0]],
   ]);
 });
+
+test("names of one sheet mean what they mean there: opened, typed, written down and saved", async () => {
+  const rate = '<c r="A1"><v>2</v></c><c r="B1"><f>rate*10</f><v>20</v></c>';
+  const other = rate.replace(">2<", ">3<").replace(">20<", ">30<");
+  const both = rawWorkbook({
+    sheets: {
+      May: `<sheetData><row r="1">${rate}</row></sheetData>`,
+      June: `<sheetData><row r="1">${other}</row></sheetData>`,
+    },
+    definedNames:
+      '<definedName name="rate" localSheetId="0">May!$A$1</definedName><definedName name="rate" localSheetId="1">June!$A$1</definedName>',
+  });
+  await workbench.openFile("months.xlsx", both);
+  await workbench.type("May!A1", "4");
+  expect((await workbench.read("May!B1")).value).toBe("40");
+  expect((await workbench.read("June!B1")).value).toBe("30");
+
+  await workbench.type("June!C1", "=rate+May!rate");
+  expect((await workbench.read("June!C1")).value).toBe("7");
+  await workbench.insertRowAbove("June", 1);
+  expect((await workbench.read("June!B2")).value).toBe("30");
+  await workbench.type("June!A2", "5");
+  expect((await workbench.read("June!B2")).value).toBe("50");
+
+  const { book } = await saved();
+  const formulas = book.sheets.map(({ cells }) =>
+    Object.values(cells).map((row) => row[1]?.formula),
+  );
+  expect(formulas.flat()).toEqual(["rate*10", "rate*10"]);
+  expect(book.sheets[1]?.cells[1]?.[2]?.formula).toBe("rate+May!rate");
+});
