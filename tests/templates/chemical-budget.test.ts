@@ -75,10 +75,10 @@ test("the third quarter is explained by itself", () => {
 });
 
 /** The template while the year goes on: nothing typed for the months to come. */
-const after = (over: number) => {
+const after = (over: number, typedNames: Record<string, number> = {}) => {
   const made = (value: number | string | null, month: number) => (month < over ? value : null);
   const typed = ["output", "bought", "price", "retention"].map((key) => [`actual.${key}`, made]);
-  return computed(typedOver(chemicalBudget, {}, Object.fromEntries(typed)));
+  return computed(typedOver(chemicalBudget, typedNames, Object.fromEntries(typed)));
 };
 
 test("nine months are held against the budget of those nine", async () => {
@@ -89,6 +89,24 @@ test("nine months are held against the budget of those nine", async () => {
   const more = sum(nine.map((month) => month.actual - month.budget));
   expect(cents(numberOf(book, "overspent"))).toBe(cents(more));
   expect(numberOf(book, "unexplained")).toBe(0);
+});
+
+test("a span whose months are not over, or the wrong way round, is told and explains nothing", async () => {
+  const said = async (over: number, span: Record<string, number> = {}) => {
+    const { book, failures } = await after(over, span);
+    expect(failures).toEqual([]);
+    const sheet = book.sheets.find(({ name }) => name === "Variance");
+    return [valueNamed(book, "spanShare"), sheet && cellAt(sheet, 22, 0)?.value];
+  };
+  expect(await said(6)).toEqual(["", "None of these months is over yet."]);
+  const july = months[6] as (typeof months)[number];
+  const [share, words] = await said(7);
+  expect(share).toBeCloseTo((july.actual - july.budget) / july.budget, 10);
+  expect(words).toMatch(/^1,427 more was spent .* Months that are not over are left out\.$/);
+  expect(await said(12, { firstMonth: 9, lastMonth: 7 })).toEqual([
+    "",
+    "The first month comes after the last.",
+  ]);
 });
 
 test("next year's budget stands before a month is over", async () => {

@@ -73,6 +73,10 @@ const inSpan = (column: string) =>
 
 const spanBudget = inSpan("TAKE({budget[3]},{monthsMade})");
 
+/** A span that holds no month that is over has nothing to explain, and says so. */
+const spanInWords = (words: string) =>
+  `IF({firstMonth}>{lastMonth},"The first month comes after the last.",IF({firstMonth}>{monthsMade},"None of these months is over yet.",${words}&IF({lastMonth}>{monthsMade}," Months that are not over are left out.","")))`;
+
 /** Says in a sentence what the numbers above it say; FIXED writes numbers as the machine's language has them. */
 function inWords(over: string, budget: string, parts: readonly [string, string, string]): string {
   const [price, usage, activity] = parts.map((part) => `way*${part}`);
@@ -119,7 +123,7 @@ const span = [
     "Above the budget",
     "of the budget",
     "+0.0 %;-0.0 %;0.0 %",
-    `{spanOver}/${spanBudget}`,
+    `LET(base,${spanBudget},IF(base=0,"",{spanOver}/base))`,
   ),
 ];
 
@@ -149,7 +153,11 @@ export const varianceSheet: SheetPlan = {
     monthOf("C16", "firstMonth"),
     monthOf("C17", "lastMonth"),
     ...down("A23", [
-      sentence(inWords("{spanOver}", spanBudget, ["{spanPrice}", "{spanUsage}", "{spanActivity}"])),
+      sentence(
+        spanInWords(
+          inWords("{spanOver}", spanBudget, ["{spanPrice}", "{spanUsage}", "{spanActivity}"]),
+        ),
+      ),
     ]),
     ...down("A25", [heading("Month by month")]),
     {
