@@ -2,7 +2,6 @@
 import { ICommandService, type Nullable, type Workbook } from "@univerjs/core";
 import {
   FormulaDataModel,
-  IDefinedNamesService,
   RemoveDefinedNameMutation,
   SetDefinedNameMutation,
 } from "@univerjs/engine-formula";
@@ -39,7 +38,7 @@ import type { PlannedBook, PlannedChart } from "../workbook/layout/planned";
 import type { OpenedWorkbook } from "../workbook/read/read-workbook";
 import { gridBook } from "./book/grid-book";
 import { openedSheets } from "./book/opened-sheets";
-import { frameOf, namesIn, readGrid, type SheetFrame } from "./book/read-grid";
+import { frameOf, namesOf, readGrid, type SheetFrame } from "./book/read-grid";
 import { type NamedSheet, reshapings } from "./book/reshaped";
 import { SET_FILTERS } from "./filtering/filters";
 import { BesideCells } from "./following/beside-cells";
@@ -162,7 +161,7 @@ export class Desk {
     this.#sheets = sheetsOf(now);
     this.#atFirst = {
       frames: now?.getSheets().map(frameOf) ?? [],
-      definedNames: now ? namesIn(now, this.#names(now)) : [],
+      definedNames: namesOf(this.grid),
       beside: this.beside.frame().sheets,
     };
   }
@@ -171,15 +170,12 @@ export class Desk {
     return this.#atFirst;
   }
 
-  readonly #names = (workbook: Workbook) =>
-    this.grid.injector.get(IDefinedNamesService).getDefinedNameMap(workbook.getUnitId()) ?? {};
-
   /** The workbook as it now stands in the grid. */
   read(): Book {
     const workbook = workbookOf(this.grid);
     if (!workbook) throw new Error("No workbook is open.");
     const model = this.grid.injector.get(FormulaDataModel);
-    return this.beside.filters.withFilters(readGrid(workbook, model, this.#names(workbook)));
+    return this.beside.filters.withFilters(readGrid(workbook, model, namesOf(this.grid)));
   }
 }
 

@@ -5,7 +5,8 @@ const useStyles = makeStyles({
   equation: {
     margin: `${tokens.spacingVerticalS} 0`,
     paddingBlock: "2px",
-    fontSize: tokens.fontSizeBase400,
+    // So that most are seen whole in the width of the pane.
+    fontSize: tokens.fontSizeBase300,
     // Fonts made for text leave no room about the bar of a fraction.
     "& mfrac > :first-child": { paddingBottom: "0.1em" },
     "& mfrac > :last-child": { paddingTop: "0.1em" },
@@ -13,7 +14,7 @@ const useStyles = makeStyles({
     "& math:not(:last-child)": { marginInlineEnd: "1em" },
     "& .letter": { fontStyle: "italic", textTransform: "none" },
   },
-  inline: { margin: 0, fontSize: tokens.fontSizeBase300 },
+  inline: { margin: 0 },
 });
 
 /** An equation. The MathML is our own: made from TeX by the build, or by the working. */

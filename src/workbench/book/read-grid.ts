@@ -1,11 +1,7 @@
 /** The workbook as it stands in the grid, as one of ours: what is saved is what is seen. */
 import type { ICellData, Nullable, Workbook, Worksheet } from "@univerjs/core";
 import { BooleanNumber } from "@univerjs/core";
-import {
-  type FormulaDataModel,
-  type IDefinedNameMapItem,
-  IDefinedNamesService,
-} from "@univerjs/engine-formula";
+import { type FormulaDataModel, IDefinedNamesService } from "@univerjs/engine-formula";
 import { SCOPE_WORKBOOK_VALUE_DEFINED_NAME } from "@univerjs/sheets";
 import { fromGrid, nameFromGrid, toGrid } from "../../engine/dialect";
 import { areaOf } from "../../engine/ranges";
@@ -32,14 +28,13 @@ type ReadCells = Map<number, Map<number, ReadCell>>;
 export function readGrid(
   workbook: Workbook,
   model: FormulaDataModel,
-  names: IDefinedNameMapItem,
+  definedNames: readonly DefinedName[],
 ): Book {
   const read = workbook.getSheets().map((worksheet) => ({
     worksheet,
     cells: readCells(model, worksheet),
   }));
   const tables = tablesIn(read);
-  const definedNames = namesIn(workbook, names);
   const spellOut = spellingOut({ definedNames, tables });
   const styles = new StyleBook(workbook);
   const sheets = read.map(({ worksheet, cells }) => {
@@ -51,21 +46,18 @@ export function readGrid(
 
 export const belongsToSheet = ({ sheet }: DefinedName): boolean => sheet !== undefined;
 
-/** The names of the workbook that is open. */
+/** The names of the workbook that is open, each with the sheet where alone it is known. */
 export function namesOf(grid: Grid): DefinedName[] {
   const workbook = workbookOf(grid);
-  const names = grid.injector.get(IDefinedNamesService);
-  return workbook ? namesIn(workbook, names.getDefinedNameMap(workbook.getUnitId()) ?? {}) : [];
-}
-
-/** The names of the workbook, each with the sheet where alone it is known. */
-export const namesIn = (workbook: Workbook, names: IDefinedNameMapItem): DefinedName[] =>
-  Object.values(names).map(({ name, formulaOrRefString, localSheetId }) => {
+  if (!workbook) return [];
+  const names = grid.injector.get(IDefinedNamesService).getDefinedNameMap(workbook.getUnitId());
+  return Object.values(names ?? {}).map(({ name, formulaOrRefString, localSheetId }) => {
     const local = localSheetId !== SCOPE_WORKBOOK_VALUE_DEFINED_NAME && localSheetId;
     const sheet = local ? workbook.getSheetBySheetId(local)?.getName() : undefined;
     const formula = nameFromGrid(formulaOrRefString);
     return { name, formula, ...(sheet === undefined ? {} : { sheet }) };
   });
+}
 
 /** Gives every look that cells have a key: the one that it came with, or one for all that were made alike. */
 class StyleBook {

@@ -3,7 +3,7 @@ import * as formula from "@univerjs/engine-formula";
 import { readCells } from "../../engine/read-cells";
 import { Reasons } from "../../engine/reasons";
 import type { Book, Cell, Sheet } from "../../workbook/book";
-import { namesIn } from "../book/read-grid";
+import { namesOf } from "../book/read-grid";
 import { type Grid, workbookOf } from "../grid/grid";
 
 /** Why a cell shows an error, as far as that is known. */
@@ -26,9 +26,8 @@ export function reasonsIn(grid: Grid): Reasons | undefined {
 }
 
 /** What the grid has computed, without looks. Its formulas name no tables: they have ranges in their place. */
-function computedBook({ injector }: Grid, workbook: Workbook): Book {
-  const model = injector.get(formula.FormulaDataModel);
-  const names = injector.get(formula.IDefinedNamesService).getDefinedNameMap(workbook.getUnitId());
+function computedBook(grid: Grid, workbook: Workbook): Book {
+  const model = grid.injector.get(formula.FormulaDataModel);
   const sheets = workbook.getSheets().map((worksheet): Sheet => {
     const cells: Record<number, Record<number, Cell>> = {};
     for (const [row, line] of readCells(model, worksheet)) {
@@ -39,5 +38,5 @@ function computedBook({ injector }: Grid, workbook: Workbook): Book {
     }
     return { name: worksheet.getName(), cells };
   });
-  return { sheets, definedNames: namesIn(workbook, names ?? {}), tables: [], styles: {} };
+  return { sheets, definedNames: namesOf(grid), tables: [], styles: {} };
 }

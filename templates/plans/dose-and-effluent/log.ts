@@ -131,7 +131,7 @@ export const logSheet: SheetPlan = {
     A: 12,
     B: 9,
     C: 15,
-    D: 11,
+    D: 12,
     E: 11,
     F: 10,
     G: 11,
