@@ -215,7 +215,7 @@ const allowance = elementwise(
  * @param [removal] Share of the load that the plant removes [fraction]; from 0, below 1; 0 if left out.
  * @param [margin] Share of the limit that is kept free [fraction]; from 0, below 1; 0 if left out.
  * @returns Largest dose of dry active additive within the limit [kg/t]; #N/A if the background alone is over.
- * @equation \text{dose} = \frac{\text{limit}\,(1 - \text{margin}) / (1 - \text{removal}) - \text{background}}{(1 - R)\,\text{production} \cdot \text{factor}}
+ * @equation \text{dose} = \frac{\dfrac{\text{limit}\,(1 - \text{margin})}{1 - \text{removal}} - \text{background}}{(1 - R)\,\text{production} \cdot \text{factor}}
  * @range The plant removes the same share of the additive's load as of the rest. The permit and its authority decide, not this figure.
  * @source Mass balance.
  * @words permit, consent, allowed dose, effluent limit, how much may I add
