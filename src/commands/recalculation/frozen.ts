@@ -1,10 +1,16 @@
-import { type Book, type GrowingCells, putCell, type Sheet } from "../../workbook/book";
+import { type Book, type Cell, type GrowingCells, putCell, type Sheet } from "../../workbook/book";
 import { cellsOf, cellsWithin } from "../../workbook/cells-within";
 import { reachIn, type SpillReach, withoutSpillMarks } from "../../workbook/formula/spill-ranges";
 import { cellKey, type FormulaCell } from "./formula-cells";
 
 /** Formulas that are computed as something else than they say, by the key of their cell. */
 export type OtherFormulas = ReadonlyMap<string, string>;
+
+/** A cell with its value in place of its formula. An empty text stays a formula: as a value the engine takes it for a blank cell. */
+function frozenCell({ formula, spill: _spill, fixed: _fixed, spilled, ...rest }: Cell): Cell {
+  const filled = formula !== undefined || spilled === true;
+  return filled && rest.value === "" ? { ...rest, formula: '""' } : rest;
+}
 
 /** Keys of all cells that some formulas fill. */
 function filled(book: Book, frozen: readonly FormulaCell[]): Set<string> {
@@ -28,10 +34,8 @@ function freezeSheet(
   const cells: GrowingCells = {};
   for (const [row, column, cell] of cellsOf(sheet)) {
     const key = cellKey(sheet.name, row, column);
-    if (constants.has(key)) {
-      const { formula: _formula, spill: _spill, fixed: _fixed, spilled: _spilled, ...rest } = cell;
-      putCell(cells, row, column, rest);
-    } else if (cell.formula === undefined) putCell(cells, row, column, cell);
+    if (constants.has(key)) putCell(cells, row, column, frozenCell(cell));
+    else if (cell.formula === undefined) putCell(cells, row, column, cell);
     else {
       const formula = withoutSpillMarks(others.get(key) ?? cell.formula, sheet.name, reach);
       putCell(cells, row, column, { ...cell, formula });

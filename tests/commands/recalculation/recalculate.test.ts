@@ -43,6 +43,24 @@ describe("our formulas and those that read them", () => {
     expect({ ours, failures, kept }).toEqual({ ours: 1, failures: [], kept: [] });
   });
 
+  test("that give an empty text are no blank cells to those that read them", async () => {
+    const { book, kept } = await run({
+      ...inputs,
+      B1: { value: "", formula: 'IF(A1>9,WETEND.DOSE.TARGET(A1,A2),"")' },
+      B2: { value: "none", formula: 'IFERROR(B1/2-1,"none")' },
+      B3: { value: false, formula: "ISBLANK(B1)" },
+      B4: { value: 0, formula: "COUNT(B1)" },
+    });
+    expect(kept).toEqual([]);
+    expect(["B1", "B2", "B3", "B4"].map((address) => at(book, address)?.value)).toEqual([
+      "",
+      "none",
+      false,
+      0,
+    ]);
+    expect(at(book, "B1")?.formula).toBe('IF(A1>9,WETEND.DOSE.TARGET(A1,A2),"")');
+  });
+
   test("are computed where they have no value yet", async () => {
     const { book, kept } = await run({
       ...inputs,
