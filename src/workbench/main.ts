@@ -27,6 +27,7 @@ import { followSpills } from "./formulas/follow-spills";
 import { translateTyped } from "./formulas/typed-formulas";
 import { Computed } from "./grid/computed";
 import { describeFunctions, openGrid } from "./grid/grid";
+import { takeLookOfLineBefore } from "./grid/look-of-new-lines";
 import { makeRoom } from "./grid/make-room";
 import { nameControls } from "./grid/name-controls";
 import { keepKeys } from "./keys";
@@ -68,6 +69,7 @@ async function start(): Promise<void> {
   followNames(grid);
   growTables(grid);
   makeRoom(grid);
+  takeLookOfLineBefore(grid);
   scrollPastFrozen(grid);
   fillDownBesideBlanks(grid);
   const desk = new Desk(grid);

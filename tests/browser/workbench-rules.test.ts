@@ -2,8 +2,10 @@ import { readFile } from "node:fs/promises";
 import { strFromU8, unzipSync } from "fflate";
 import type { Page } from "playwright-core";
 import { beforeAll, describe, expect, test } from "vitest";
+import { functionNames } from "../../src/workbook/formula/stored-form";
 import { layOut } from "../../src/workbook/layout/lay-out";
 import { ruleLooks } from "../../src/workbook/layout/looks";
+import { readWorkbook } from "../../src/workbook/read/read-workbook";
 import { doseAndEffluent } from "../../templates/plans/dose-and-effluent";
 import { rawWorkbook } from "../workbook/raw-workbook";
 import { seriousFindings } from "./axe";
@@ -211,6 +213,28 @@ test("a conditional format judges each cell by itself when a row is put in betwe
   await workbench.type("A4", "4");
   await expect.poll(() => painted(page, "#00ff99")).toBe(false);
   expect(workbench.errors).toEqual([]);
+});
+
+test("a row that is put in below a shaded number keeps the look of its cell, and not the shade", async () => {
+  const workbench = await served.open();
+  const scale =
+    '<conditionalFormatting sqref="A1:A3"><cfRule type="colorScale" priority="1"><colorScale><cfvo type="num" val="0"/><cfvo type="num" val="10"/><color rgb="FF00AA11"/><color rgb="FFAA00FF"/></colorScale></cfRule></conditionalFormatting>';
+  const numbers = [10, 10, 0].map((value, at) => {
+    const row = at + 1;
+    return `<row r="${row}"><c r="A${row}" s="1"><v>${value}</v></c></row>`;
+  });
+  const cells = `<sheetData>${numbers.join("")}</sheetData>`;
+  const styles = '<cellXfs count="2"><xf numFmtId="0"/><xf numFmtId="2"/></cellXfs>';
+  const file = rawWorkbook({ sheets: { S: cells + scale }, styles });
+  await workbench.openFile("shades.xlsx", file);
+  await expect.poll(() => painted(workbench.page, "#aa00ff")).toBe(true);
+  await workbench.insertRowAbove("S", 3);
+  const { book } = await readWorkbook((await workbench.save()).bytes, functionNames([]));
+  const looks = [1, 2, 3].map((row) => book.styles[book.sheets[0]?.cells[row]?.[0]?.style ?? ""]);
+  expect(looks.map((look) => look?.format)).toEqual(["0.00", "0.00", "0.00"]);
+  expect(looks.map((look) => look?.fill)).toEqual([undefined, undefined, undefined]);
+  expect(workbench.errors).toEqual([]);
+  await workbench.page.close();
 });
 
 test("an entry rule and a list take in a row that is put in between, and lose it by undoing", async () => {
