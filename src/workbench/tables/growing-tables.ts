@@ -11,7 +11,7 @@ import {
   type Workbook,
   type Worksheet,
 } from "@univerjs/core";
-import { LexerTreeBuilder } from "@univerjs/engine-formula";
+import { FormulaDataModel, LexerTreeBuilder } from "@univerjs/engine-formula";
 import { type ISetRangeValuesMutationParams, SetRangeValuesMutation } from "@univerjs/sheets";
 import { spellingOut } from "../../engine/spelled-out";
 import type { Table } from "../../workbook/book";
@@ -45,7 +45,7 @@ export function growTables(grid: Grid): void {
 }
 
 const holds = (cell: Nullable<ICellData>) =>
-  Boolean(cell?.f) || (cell?.v !== undefined && cell.v !== null && cell.v !== "");
+  Boolean(cell?.f || cell?.si) || (cell?.v !== undefined && cell.v !== null && cell.v !== "");
 
 /** The tables below whose last row something comes to stand in blank cells, and how many rows of it. */
 function growths(grid: Grid, worksheet: Worksheet, typed: CellData) {
@@ -91,6 +91,12 @@ function grow(grid: Grid, workbook: Workbook, table: Table, rows: number): void 
   writeAsOneStep(grid, workbook, new Map(written), { steps });
 }
 
+/** A cell that is written without its formula, if only to mark it, is no longer computed. */
+const formulaOf = (cell: Nullable<ICellData>): ICellData => ({
+  ...(cell?.f ? { f: cell.f } : {}),
+  ...(cell?.si ? { si: cell.si } : {}),
+});
+
 /** The new rows, after the pattern of the last one; its mark of the end goes to the new end. */
 function fillDown(
   grid: Grid,
@@ -100,19 +106,22 @@ function fillDown(
   cells: CellData,
 ): void {
   const lexer = grid.injector.get(LexerTreeBuilder);
+  const model = grid.injector.get(FormulaDataModel);
+  const [sheetId, unitId] = [worksheet.getSheetId(), worksheet.getUnitId()];
   const last = area.row + area.rows - 1;
   for (let column = area.column; column < area.column + area.columns; column++) {
     const pattern = worksheet.getCellRaw(last, column) ?? {};
     const { tableEnd, ...kept } = (pattern.custom ?? {}) as Carried;
-    if (tableEnd) putCell(cells, last, column, { custom: kept });
+    if (tableEnd) putCell(cells, last, column, { ...formulaOf(pattern), custom: kept });
+    const repeated = model.getFormulaStringByCell(last, column, sheetId, unitId);
     for (let down = 1; down <= rows; down++) {
       const own = worksheet.getCellRaw(last + down, column);
-      const fills = pattern.f && !holds(own);
+      const fills = repeated && !holds(own);
       const { formula, tableStart: _start, ...carried } = kept;
       const custom = { ...carried, ...(fills && formula !== undefined && { formula }) };
       putCell(cells, last + down, column, {
         ...(pattern.s ? { s: pattern.s } : {}),
-        ...(fills && { f: lexer.moveFormulaRefOffset(pattern.f as string, 0, down) }),
+        ...(fills ? { f: lexer.moveFormulaRefOffset(repeated, 0, down) } : formulaOf(own)),
         custom: { ...own?.custom, ...custom, ...(tableEnd && down === rows && { tableEnd }) },
       });
     }
