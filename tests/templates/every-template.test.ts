@@ -19,6 +19,9 @@ const PATIENCE = 60_000;
 /** Characters in a column that is given no width of its own. */
 const USUAL_WIDTH = 8.43;
 
+/** Of a line of text, in points. */
+const LINE_HEIGHT = 15;
+
 const fileOf = (id: string) =>
   readFile(path.join(import.meta.dirname, `../../templates/${id}.xlsx`));
 
@@ -175,6 +178,17 @@ describe.each(plans)("the template $id", (plan) => {
       }),
     );
     expect(cut).toEqual([]);
+  });
+
+  test("stretches no row of an input by a text that wraps beside it", () => {
+    const stretched = book.sheets.flatMap(({ name, cells, rowHeights = {} }) =>
+      Object.entries(cells).flatMap(([row, line]) => {
+        const input = Object.entries(line).find(([, { style }]) => /^input\b/.test(style ?? ""));
+        const isTall = (rowHeights[Number(row)] ?? 0) >= 2 * LINE_HEIGHT;
+        return input && isTall ? `${name}!${addressOf(Number(row), Number(input[0]))}` : [];
+      }),
+    );
+    expect(stretched).toEqual([]);
   });
 
   test("breaks no word of a header, and no unit at its slash", () => {

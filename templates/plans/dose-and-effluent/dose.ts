@@ -200,7 +200,7 @@ const worth = [
     "WETEND.COST.PARITY({nativePrice},{nativeRetention},{overallRetention},{treatmentPrice}*{nativeCodFactor},1,{treatmentPrice}*{codFactor})",
   ),
   note("Equal cost for a kilogram kept in the sheet: not advice to buy.", 3),
-  note("How sure that is, and the cheapest mix: the workbook strength-cost.", 3),
+  note("How sure that is, and the cheapest mix: workbook strength-cost.", 3),
 ];
 
 const treatmentPrices = [
