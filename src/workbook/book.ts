@@ -30,6 +30,8 @@ export interface Sheet {
   /** How many rows and columns stay in view. */
   readonly frozen?: { readonly rows: number; readonly columns: number };
   readonly merged?: readonly Area[];
+  /** Drawn unless it says no. */
+  readonly gridlines?: boolean;
   readonly hidden?: boolean;
   /** Tables have filters of their own. */
   readonly filter?: Filter;

@@ -11,7 +11,7 @@ export interface PlannedBook extends Book {
 }
 
 export interface PlannedSheet
-  extends Omit<Sheet, "formats" | "entryRules" | "comments">,
+  extends Omit<Sheet, "gridlines" | "formats" | "entryRules" | "comments">,
     BesideCells {}
 
 /** What a sheet of a plan holds beside its cells. */

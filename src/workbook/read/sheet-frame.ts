@@ -18,6 +18,7 @@ type SheetFrameParts = Pick<
   | "hiddenColumns"
   | "merged"
   | "frozen"
+  | "gridlines"
 >;
 
 /** What stands around the cells of a sheet: widths, heights, frozen rows, merged cells. */
@@ -30,6 +31,7 @@ export class SheetFrame {
   readonly #hiddenColumns: number[] = [];
   readonly #merged: Area[] = [];
   #frozen: Sheet["frozen"];
+  #gridlines = true;
   #lastColumn = -1;
 
   constructor(
@@ -49,7 +51,8 @@ export class SheetFrame {
     else if (name === "mergeCell") {
       this.allowance.mergedArea();
       this.#merged.push(areaIn(attributes.ref ?? ""));
-    } else if (name === "pane" && (attributes.state ?? "split") !== "split")
+    } else if (name === "sheetView") this.#gridlines = isOn(attributes.showGridLines ?? "1");
+    else if (name === "pane" && (attributes.state ?? "split") !== "split")
       this.#frozen = {
         rows: Number(attributes.ySplit ?? 0),
         columns: Number(attributes.xSplit ?? 0),
@@ -86,6 +89,7 @@ export class SheetFrame {
       ...(this.#hiddenColumns.length > 0 ? { hiddenColumns: this.#hiddenColumns } : {}),
       ...(this.#merged.length > 0 ? { merged: this.#merged } : {}),
       ...(this.#frozen ? { frozen: this.#frozen } : {}),
+      ...(this.#gridlines ? {} : { gridlines: false }),
     };
   }
 }

@@ -128,7 +128,9 @@ test("names, their sheets, and none of those that programs keep for themselves",
 
 test("a workbook of another library, with its table, names, dates, texts and widths", async () => {
   const foreign = new ExcelJS.Workbook();
-  const sheet = foreign.addWorksheet("Mill log", { views: [{ state: "frozen", ySplit: 1 }] });
+  const sheet = foreign.addWorksheet("Mill log", {
+    views: [{ state: "frozen", ySplit: 1, showGridLines: false }],
+  });
   sheet.addTable({
     name: "Days",
     ref: "A1",
@@ -153,6 +155,7 @@ test("a workbook of another library, with its table, names, dates, texts and wid
   expect(log?.cells[0]?.[3]).toMatchObject({ value: 15.625, formula: "SUM(Days[Dose, kg/t])" });
   expect(log?.cells[1]?.[3]?.value).toBe("rich");
   expect(log?.frozen).toEqual({ rows: 1, columns: 0 });
+  expect(log?.gridlines).toBe(false);
   // The 22 of the file hold five pixels beside the digits of seven.
   expect(log?.columnWidths?.[3]).toBe(21.29);
   expect(log?.merged).toEqual([{ row: 0, column: 5, rows: 2, columns: 2 }]);
