@@ -23,10 +23,18 @@ export function keepKeys({ injector }: Grid): void {
     // A tab that is pressed twice is being renamed.
     if (pressed && !pressed.querySelector("[contenteditable=true]")) giveBack();
   });
+  let pointerId = 0;
+  addEventListener("pointerup", (event) => (pointerId = event.pointerId), { capture: true });
   const renamed = ({ target }: FocusEvent) => {
-    if (!(target as Element).matches?.("main [role=tab] *")) return;
-    // A name that cannot be is asked for again.
-    setTimeout(() => document.activeElement === document.body && giveBack(), 0);
+    const name = target as Element;
+    if (!name.matches?.("main [role=tab] *")) return;
+    setTimeout(() => {
+      // Named at once, a tab would be taken for pressed ever since, and be torn out of its row to be moved.
+      if (!name.matches("[contenteditable=true]"))
+        name.dispatchEvent(new PointerEvent("pointerup", { pointerId, bubbles: true }));
+      // A name that cannot be is asked for again.
+      if (document.activeElement === document.body) giveBack();
+    }, 0);
   };
   addEventListener("focusout", renamed, { capture: true });
 }

@@ -64,6 +64,19 @@ describe("keys beside the grid", () => {
     await expect.poll(() => tabs().allTextContents()).toEqual(["Sheet1"]);
   });
 
+  test("and its tab stays in its place where the name was given at once", async () => {
+    const { page } = workbench;
+    const places = () =>
+      tabs().evaluateAll((all) => all.map((tab) => getComputedStyle(tab).position));
+    const before = await places();
+    await page.waitForTimeout(600);
+    await tabs().first().dblclick();
+    await page.keyboard.press("Enter");
+    // As long as a press that would move the tab.
+    await page.waitForTimeout(700);
+    expect(await places()).toEqual(before);
+  });
+
   test("undo and do again with the focus on a tab that was reached by keys", async () => {
     const { page } = workbench;
     await tabs().first().focus();
