@@ -132,6 +132,19 @@ test("a month left blank among the others is one of standstill, and its blank ce
   expect(numberOf(book, "unexplained")).toBe(0);
 });
 
+test("what is used in a month of standstill has its cost in both accounts of the year", async () => {
+  const output = (value: number | string | null, month: number) => (month === 3 ? 0 : value);
+  const { book, failures } = await computed(
+    typedOver(chemicalBudget, {}, { "actual.output": output }),
+  );
+  expect(failures).toEqual([]);
+  const sheet = book.sheets.find(({ name }) => name === "Actual");
+  // Month by month the cost stands in L, with the total two rows above.
+  const cost = (row: number) => sheet && cellAt(sheet, row, 11)?.value;
+  expect(cost(8)).toBeCloseTo(at(actual.bought, 3) * at(actual.price, 3), 6);
+  expect(cents(cost(3) as number)).toBe(cents(numberOf(book, "spentInAll")));
+});
+
 test("a month of paper without additive is told, one of standstill is not compared, one on plan is at 0", async () => {
   const [onPlan, unused, still] = [0, 1, 2];
   const bought = (value: number | string | null, month: number) => {

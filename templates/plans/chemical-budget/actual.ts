@@ -53,6 +53,9 @@ const actual: Part = {
 const blankCells =
   "SUM((SEQUENCE(ROWS({actual.output}))<={monthsMade})*(2-ISNUMBER({actual.output})-ISNUMBER({actual.bought})+({actual.bought}>0)*(2-ISNUMBER({actual.price})-ISNUMBER({actual.retention}))))";
 
+/** As COST.BUDGET answers, but of what was used: a month of standstill has its cost, too. */
+const spent = `LET(month,${actualToDate.month},output,${actualToDate.output},used,${actualToDate.bought},cost,used*${actualToDate.price},total,SUM(cost),VSTACK(HSTACK("",SEQUENCE(1,5)),HSTACK(month,output,used,cost,IF(output=0,"",cost/output),SCAN(0,cost,LAMBDA(sum,one,sum+one))),HSTACK("Total",SUM(output),SUM(used),total,total/SUM(output),total)))`;
+
 const room = { rows: year.months.length, columns: 1 };
 
 export const actualSheet: SheetPlan = {
@@ -116,7 +119,7 @@ export const actualSheet: SheetPlan = {
         "Cumulative (money)",
       ],
       format: ["#,##0", "#,##0", "#,##0", "0.00", "#,##0"],
-      formula: `WETEND.COST.BUDGET(${actualToDate.output},{dosed},${actualToDate.price},{loss},${actualToDate.month})`,
+      formula: spent,
     }),
     {
       kind: "chart",
