@@ -1,6 +1,7 @@
 /** Sorting in the workbench: by its button, by keys, by the menu of cells; and what is saved afterwards. */
 import { readFile } from "node:fs/promises";
 import { beforeAll, describe, expect, test } from "vitest";
+import { areaAddress } from "../../src/workbook/address";
 import { functionNames } from "../../src/workbook/formula/stored-form";
 import { readWorkbook } from "../../src/workbook/read/read-workbook";
 import { rawWorkbook } from "../workbook/raw-workbook";
@@ -145,8 +146,9 @@ describe("a workbook from elsewhere", () => {
     await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
     const parts = {
       "xl/worksheets/_rels/sheet1.xml.rels":
-        '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/comments" Target="../comments1.xml"/></Relationships>',
-      "xl/comments1.xml": "<comments/>",
+        '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/comments" Target="../comments1.xml"/><Relationship Id="rId2" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/hyperlink" Target="https://example.org/" TargetMode="External"/></Relationships>',
+      "xl/comments1.xml":
+        '<comments xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><authors><author/></authors><commentList><comment ref="C2" authorId="0"><text><t>weighed twice</t></text></comment></commentList></comments>',
     };
     const file = { sheets: { Lots: sheet, Other: other }, styles, parts };
     const buffer = Buffer.from(rawWorkbook(file));
@@ -163,8 +165,14 @@ describe("a workbook from elsewhere", () => {
     await sort(workbench, "C3", "Descending");
     expect(await valuesOf(workbench, "C", 1, 6)).toEqual(["Mass", "12", "8", "3", "", ""]);
     expect(await workbench.page.locator("#notice").textContent()).toBe(
-      "The comments of this sheet stay where they are in the file, and do not go with the sorted rows.",
+      "The links of this sheet stay where they are in the file, and do not go with the sorted rows.",
     );
+    const comment = workbench.page.locator("#status .comment", { hasText: "weighed twice" });
+    await workbench.select("C4");
+    await comment.waitFor();
+    await workbench.page.keyboard.press("Control+z");
+    await workbench.select("C2");
+    await comment.waitFor();
     await sort(workbench, "B3", "Ascending");
     expect(await valuesOf(workbench, "A", 2, 5)).toEqual(["4", "Lot 9", "B", "lot 10"]);
     await sort(workbench, "A3", "Ascending");
@@ -189,6 +197,7 @@ describe("a workbook from elsewhere", () => {
         (row) => lots?.cells[row]?.[at]?.formula ?? lots?.cells[row]?.[at]?.value,
       );
     expect(column(0)).toEqual([4, "B", "lot 10", "Lot 9", "All"]);
+    expect(lots?.comments?.map(({ area }) => areaAddress(area))).toEqual(["C4"]);
     expect(column(2)).toEqual([undefined, "12", 3, 8, undefined]);
     expect(column(4)).toEqual([
       "C2*D2*$H$1+Other!A4",
@@ -235,7 +244,7 @@ describe("a workbook from elsewhere", () => {
     await page.mouse.click(at.x, at.y - 6 * 24, { button: "right" });
     await page.getByText("Sort descending").click();
     await expect.poll(() => valuesOf(workbench, "A", 2, 5)).toEqual(["Lot 9", "lot 10", "B", "4"]);
-    expect(await page.locator("#notice").textContent()).toMatch(/^The comments of this sheet stay/);
+    expect(await page.locator("#notice").textContent()).toMatch(/^The links of this sheet stay/);
     expect(workbench.errors).toEqual([]);
   });
 });

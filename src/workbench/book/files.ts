@@ -15,7 +15,7 @@ import { layoutBetween } from "../../workbook/patch/layout-edits";
 import { withLooks } from "../../workbook/patch/look-edits";
 import { patchWorkbook } from "../../workbook/patch/patch-workbook";
 import { ruleMoves } from "../../workbook/patch/rule-areas";
-import { keptAtCells } from "../../workbook/read/at-cells";
+import { hasLinks } from "../../workbook/read/at-cells";
 import { readCharts } from "../../workbook/read/charts";
 import { readWorkbook } from "../../workbook/read/read-workbook";
 import { withSpillFormats } from "../../workbook/spill-formats";
@@ -34,9 +34,8 @@ export async function openFile(file: File, metadata: FunctionsMetadata): Promise
 
 /** What of a file does not go with rows that are sorted, in a sentence. */
 export async function notSorted(source: Source, sheet: string): Promise<string | undefined> {
-  const kept = source.kind === "file" ? await keptAtCells(source.opened, sheet) : [];
-  if (kept.length === 0) return undefined;
-  return `The ${kept.join(" and ")} of this sheet stay where they are in the file, and do not go with the sorted rows.`;
+  if (source.kind !== "file" || !(await hasLinks(source.opened, sheet))) return undefined;
+  return "The links of this sheet stay where they are in the file, and do not go with the sorted rows.";
 }
 
 export interface Saved {

@@ -17,7 +17,7 @@ export class FollowedComments {
 
   take(sheetId: string, comments: readonly CellComment[]): void {
     for (const comment of comments)
-      this.#comments.push(followRule(this.follower, sheetId, comment, {}, () => ""));
+      this.#comments.push(followRule(this.follower, sheetId, comment, {}, () => "", true));
   }
 
   forgetAll(): void {

@@ -1,5 +1,5 @@
 /** Areas of the grid that stay with their cells when rows, columns and cells are inserted, removed or moved. */
-import { ICommandService, type IRange, UndoCommandId } from "@univerjs/core";
+import { CommandType, ICommandService, type IRange, UndoCommandId } from "@univerjs/core";
 import {
   InsertColMutation,
   InsertRowMutation,
@@ -10,7 +10,7 @@ import {
   RemoveRowMutation,
 } from "@univerjs/sheets";
 import { areaOf } from "../../engine/ranges";
-import { common } from "../../workbook/areas";
+import { common, holdsCell } from "../../workbook/areas";
 import type { Area } from "../../workbook/book";
 import type { Grid } from "../grid/grid";
 import { inserted, type Lines, moved, removed, strayed } from "./lines";
@@ -21,7 +21,18 @@ export interface Followed {
   readonly area: Area;
   /** Which move of cells put it there, counted from 1: what it lies on was there before. */
   readonly putBy?: number;
+  /** One cell that goes with its row where rows are sorted. */
+  readonly withRow?: boolean;
 }
+
+/** Rows of an area in another order: where each of those that move stood, and where it stands then. */
+export interface SortedRows {
+  readonly sheetId: string;
+  readonly area: Area;
+  readonly moves: readonly (readonly [from: number, to: number])[];
+}
+
+export const SORT_ROWS = "dosewright.mutation.sort-rows";
 
 export const isGone = ({ area }: Followed) => area.rows === 0 || area.columns === 0;
 
@@ -45,6 +56,8 @@ export class Follower {
 
   constructor({ injector }: Pick<Grid, "injector">) {
     const commands = injector.get(ICommandService);
+    // The cells are written by the grid's own; this one is for those who follow them.
+    commands.registerCommand({ id: SORT_ROWS, type: CommandType.MUTATION, handler: () => true });
     let undoing = false;
     commands.beforeCommandExecuted(({ id }) => {
       undoing ||= id === UndoCommandId;
@@ -63,7 +76,8 @@ export class Follower {
 
   /** Whether rows or columns stand elsewhere than in the beginning. */
   get linesMoved(): boolean {
-    return this.#lost || this.#done.some(({ id }) => id !== MoveRangeMutation.id);
+    const inLines = (id: string) => id !== MoveRangeMutation.id && id !== SORT_ROWS;
+    return this.#lost || this.#done.some(({ id }) => inLines(id));
   }
 
   /** Another one whenever an area may be elsewhere, or there are others. */
@@ -78,9 +92,9 @@ export class Follower {
   }
 
   /** With the cells that were moved away from the others. */
-  followParts(sheetId: string, area: Area): () => readonly Followed[] {
+  followParts(sheetId: string, area: Area, withRow = false): () => readonly Followed[] {
     this.#version++;
-    const index = this.#areas.push([{ sheetId, area }]) - 1;
+    const index = this.#areas.push([{ sheetId, area, ...(withRow && { withRow }) }]) - 1;
     return () => this.#areas[index] as readonly Followed[];
   }
 
@@ -112,6 +126,7 @@ const opposite: Readonly<Record<string, string>> = {
   [MoveRowsMutation.id]: MoveRowsMutation.id,
   [MoveColsMutation.id]: MoveColsMutation.id,
   [MoveRangeMutation.id]: MoveRangeMutation.id,
+  [SORT_ROWS]: SORT_ROWS,
 };
 
 /** What the grid's mutations tell of where they happen. */
@@ -128,6 +143,7 @@ interface Told {
 
 export function changeBy(id: string, params: unknown, move = 1): Change | undefined {
   if (!(id in opposite)) return undefined;
+  if (id === SORT_ROWS) return sorted(params as SortedRows);
   const told = params as Told;
   if (id === MoveRangeMutation.id) return carried(told, move);
   const byRows = id === InsertRowMutation.id || id === RemoveRowMutation.id;
@@ -173,8 +189,21 @@ function carried({ fromRange, toRange, from, to }: Told, putBy: number): Change 
     const taken = sheetId === from.subUnitId ? common(area, areaOf(fromRange)) : undefined;
     if (!taken) return [followed];
     const place = { row: taken.row + down, column: taken.column + right };
-    const moved = { sheetId: to.subUnitId, area: { ...taken, ...place }, putBy };
+    const moved = { ...followed, sheetId: to.subUnitId, area: { ...taken, ...place }, putBy };
     return sameSize(taken, area) ? [moved] : [followed, moved];
+  };
+}
+
+/** Rules belong to their places, and stay. */
+function sorted({ sheetId, area, moves }: SortedRows): Change {
+  const rows = new Map(moves);
+  return (followed) => {
+    const { row, column } = followed.area;
+    const to = rows.get(row);
+    const goes = followed.withRow && followed.sheetId === sheetId && holdsCell(area, row, column);
+    return [
+      goes && to !== undefined ? { ...followed, area: { ...followed.area, row: to } } : followed,
+    ];
   };
 }
 

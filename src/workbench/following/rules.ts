@@ -23,8 +23,9 @@ export function followRule<Rule extends { readonly area: Area }>(
   rule: Rule,
   formulas: Readonly<Record<string, string | undefined>>,
   idOf: (sheet: string) => string,
+  withRow = false,
 ): RuleNow<Rule> {
-  const parts = follower.followParts(sheetId, rule.area);
+  const parts = follower.followParts(sheetId, rule.area, withRow);
   const first = () => parts()[0] as Followed;
   const home: Home = { sheetId, area: rule.area, now: first };
   const followed: (readonly [string, FormulaNow])[] = Object.entries(formulas).flatMap(

@@ -1,6 +1,6 @@
 /**
  * Sorts the rows around the selected cell by its column. Each cell goes with its row: its look, and its formula
- * with what that reads in the row. Entry rules and conditional formats belong to their places, and rows that are
+ * with what that reads in the row, and its comment. Entry rules and conditional formats belong to their places, and rows that are
  * hidden stay, as in every spreadsheet.
  */
 import type { ICellData, IStyleData, Nullable, Workbook, Worksheet } from "@univerjs/core";
@@ -11,6 +11,7 @@ import { holdsCell, overlap } from "../../workbook/areas";
 import type { Area } from "../../workbook/book";
 import { inMovedRow } from "../../workbook/formula/moved-row";
 import type { Carried } from "../book/grid-book";
+import { SORT_ROWS, type SortedRows } from "../following/follower";
 import { isEditing, WHILE_EDITING } from "../grid/editing";
 import type { Grid } from "../grid/grid";
 import { type CellData, putCell, writeAsOneStep } from "../grid/one-step";
@@ -72,8 +73,16 @@ export function sortRows(grid: Grid, rows: Sortable, direction: Direction): void
       });
     }
   }
-  if (Object.keys(moved).length > 0)
-    writeAsOneStep(grid, workbook, new Map([[worksheet.getSheetId(), moved]]));
+  if (Object.keys(moved).length === 0) return;
+  const sheetId = worksheet.getSheetId();
+  const there = shown.map((row, at) => [order[at] as number, row] as const);
+  const back = there.map(([from, to]) => [to, from] as const);
+  const step = (moves: SortedRows["moves"]) => ({
+    id: SORT_ROWS,
+    params: { sheetId, area, moves } satisfies SortedRows,
+  });
+  const steps = [{ todo: step(there), undo: step(back) }];
+  writeAsOneStep(grid, workbook, new Map([[sheetId, moved]]), { steps });
 }
 
 /** Where a table begins and ends is a matter of the place. */

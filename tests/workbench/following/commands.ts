@@ -19,6 +19,8 @@ export class Commands {
     this.#after.push(listener);
   }
 
+  registerCommand(): void {}
+
   /** A command that runs others while it runs. */
   run(command: Command, ...within: Command[]): void {
     for (const listener of this.#before) listener(command);

@@ -3,8 +3,8 @@ import { InsertRowMutation, MoveRangeMutation } from "@univerjs/sheets";
 import { expect, test } from "vitest";
 import { rangeOf } from "../../../src/engine/ranges";
 import { FollowedComments } from "../../../src/workbench/following/comments";
-import { Follower } from "../../../src/workbench/following/follower";
-import { parseArea } from "../../../src/workbook/address";
+import { Follower, SORT_ROWS } from "../../../src/workbench/following/follower";
+import { addressOf, parseArea } from "../../../src/workbook/address";
 import { Commands } from "./commands";
 
 test("a comment is found at its cell, wherever that goes, and replaces one that it is put over", () => {
@@ -32,4 +32,28 @@ test("a comment is found at its cell, wherever that goes, and replaces one that 
   expect(seen()).toEqual(["one", undefined, "two", undefined]);
   comments.forgetAll();
   expect(comments.now(() => "Log")).toEqual([]);
+});
+
+test("a comment goes with its row where rows are sorted, a rule and what stands beside do not", () => {
+  const commands = new Commands();
+  const follower = new Follower(commands.grid);
+  const comments = new FollowedComments(follower);
+  const rule = follower.follow("log", parseArea("A2"));
+  comments.take("log", [
+    { area: parseArea("A2"), text: "one", id: "1" },
+    { area: parseArea("B4"), text: "two", id: "2" },
+    { area: parseArea("D2"), text: "beside", id: "3" },
+  ]);
+  const seen = () =>
+    comments.now(() => "Log").map(({ area: { row, column } }) => addressOf(row, column));
+
+  // The rows 2, 3 and 4 come to stand as 4, 2 and 3.
+  const moves = [[1, 3], [2, 1], [3, 2]]; // biome-ignore format: three pairs
+  const params = { sheetId: "log", area: parseArea("A2:B4"), moves };
+  commands.run({ id: SORT_ROWS, params });
+  expect(seen()).toEqual(["A4", "B3", "D2"]);
+  expect(rule().area).toEqual(parseArea("A2"));
+  expect(follower.linesMoved).toBe(false);
+  commands.run({ id: UndoCommandId }, { id: SORT_ROWS, params });
+  expect(seen()).toEqual(["A2", "B4", "D2"]);
 });
