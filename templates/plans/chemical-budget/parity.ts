@@ -162,7 +162,7 @@ const grid: readonly Part[] = [
 
 export const paritySheet: SheetPlan = {
   name: "Parity",
-  widths: { A: 38, B: 13, C: 18, D: 13, E: 13 },
+  widths: { A: 38, B: 13, C: 20, D: 13, E: 13 },
   print: { pagesTall: 1 },
   parts: [
     { kind: "text", at: "A1", look: "title", text: "Price parity" },
