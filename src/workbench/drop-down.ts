@@ -1,4 +1,6 @@
 /** A button of the page with choices below it; each time it opens they are asked for anew. */
+import { element } from "./element";
+
 export interface Offer {
   readonly label: string;
   readonly more: string;
@@ -10,9 +12,7 @@ export type Offered = string | Offer;
 
 export function dropDown(details: HTMLDetailsElement, offers: () => readonly Offered[]): void {
   openBelow(details, (close) => {
-    const list = document.createElement("ul");
-    list.append(...offers().map((one) => itemOf(one, close)));
-    return list;
+    return element("ul", {}, ...offers().map((one) => itemOf(one, close)));
   });
 }
 
@@ -41,23 +41,12 @@ export function openBelow(
 }
 
 function itemOf(offered: Offered, close: () => void): HTMLElement {
-  const item = document.createElement("li");
-  if (typeof offered === "string") {
-    const words = document.createElement("p");
-    words.textContent = offered;
-    item.append(words);
-    return item;
-  }
-  const button = document.createElement("button");
-  const more = document.createElement("span");
-  button.type = "button";
-  more.className = "more";
-  more.textContent = offered.more;
-  button.append(offered.label, more);
+  if (typeof offered === "string") return element("li", {}, element("p", {}, offered));
+  const more = element("span", { className: "more" }, offered.more);
+  const button = element("button", { type: "button" }, offered.label, more);
   button.addEventListener("click", () => {
     close();
     offered.choose();
   });
-  item.append(button);
-  return item;
+  return element("li", {}, button);
 }

@@ -161,10 +161,11 @@ export type BorderLine = (typeof borderLines)[number];
 export const isError = (value: Value): value is CellError =>
   typeof value === "object" && value !== null;
 
-/** Cells that are being gathered. */
-export type GrowingCells = Record<number, Record<number, Cell>>;
+/** Cells that are being gathered, by row, then by column. */
+type Growing<T> = Record<number, Record<number, T>>;
+export type GrowingCells = Growing<Cell>;
 
-export function putCell(cells: GrowingCells, row: number, column: number, cell: Cell): void {
+export function putCell<T>(cells: Growing<T>, row: number, column: number, cell: NoInfer<T>): void {
   cells[row] ??= {};
   cells[row][column] = cell;
 }

@@ -6,6 +6,9 @@ const source = (text: string): string =>
     return `\\${sign.at(-1)}`;
   });
 
+/** A text without wildcards as it is meant: what stands behind ~ is itself. */
+export const unescaped = (text: string): string => text.replaceAll(/~([*?~])/g, "$1");
+
 const hasWildcard = (text: string) => /(?:^|[^~])(?:~~)*[*?]/.test(text);
 
 /** Matches a whole text whatever its case; undefined where the pattern has no wildcard. */

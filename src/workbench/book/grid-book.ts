@@ -3,18 +3,13 @@
  * was written) travels in the custom data of its cells, so that it stays where it belongs when rows are
  * inserted or moved.
  */
-import {
-  BooleanNumber,
-  type ICellData,
-  type IWorkbookData,
-  type IWorksheetData,
-} from "@univerjs/core";
-import { hiddenRowData } from "../../engine/hidden-rows";
+import { BooleanNumber, type IWorkbookData, type IWorksheetData } from "@univerjs/core";
 import { rangeOf } from "../../engine/ranges";
 import { gridNames, roomFor, sheetIdAt, snapshotOf } from "../../engine/snapshot";
-import type { Book, Cell, Sheet } from "../../workbook/book";
+import { type Book, type Cell, putCell, type Sheet } from "../../workbook/book";
 import { pixelsOfCharacters } from "../../workbook/column-width";
 import type { PlannedBook, PlannedSheet } from "../../workbook/layout/planned";
+import type { CellData } from "../grid/one-step";
 import { ruleResources } from "./grid-rules";
 import { gridStyle } from "./looks";
 
@@ -43,13 +38,9 @@ export interface CarriedByLine {
   readonly look?: string;
 }
 
-type CellData = Record<number, Record<number, ICellData>>;
-
 function carry(cellData: CellData, row: number, column: number, carried: Carried): void {
-  cellData[row] ??= {};
-  const line = cellData[row];
-  const cell = line[column] ?? {};
-  line[column] = { ...cell, custom: { ...cell.custom, ...carried } };
+  const cell = cellData[row]?.[column] ?? {};
+  putCell(cellData, row, column, { ...cell, custom: { ...cell.custom, ...carried } });
 }
 
 type Line = { readonly custom?: object; readonly [key: string]: unknown };
@@ -69,7 +60,7 @@ const merged = (...all: readonly Lines[]): Lines => {
 
 function frame(
   sheet: Sheet & Partial<PlannedSheet>,
-  tables: Book["tables"],
+  rowData: IWorksheetData["rowData"] = {},
 ): Partial<IWorksheetData> {
   const { rows = 0, columns = 0 } = sheet.frozen ?? {};
   const hiddenColumns = (sheet.hiddenColumns ?? []).map((column) => [
@@ -91,7 +82,7 @@ function frame(
     ),
     rowData: merged(
       each(sheet.rowHeights, (height) => ({ h: pixelsOfPoints(height), ia: 0 })),
-      hiddenRowData(sheet, tables),
+      rowData as Lines,
       each(sheet.rowStyles, looking),
     ),
     mergeData: (sheet.merged ?? []).map(rangeOf),
@@ -113,7 +104,7 @@ export function gridBook(book: Book | PlannedBook, id: string): Partial<IWorkboo
       carry(cellData, startRow, startColumn, { tableStart: { name, headerRow } });
       carry(cellData, endRow, endColumn, { tableEnd: { name, totalsRow } });
     }
-    Object.assign(data, frame(sheet, book.tables));
+    Object.assign(data, frame(sheet, data.rowData));
   }
   return {
     ...snapshot,

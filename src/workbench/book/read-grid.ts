@@ -10,7 +10,16 @@ import { type SpellOut, spellingOut } from "../../engine/spelled-out";
 import type { Place } from "../../engine/structured";
 import { NAMESPACE } from "../../help/reference";
 import { holdsCell } from "../../workbook/areas";
-import type { Book, Cell, DefinedName, Extent, Sheet, Style, Table } from "../../workbook/book";
+import {
+  type Book,
+  type DefinedName,
+  type Extent,
+  type GrowingCells,
+  putCell,
+  type Sheet,
+  type Style,
+  type Table,
+} from "../../workbook/book";
 import { charactersOfPixels } from "../../workbook/column-width";
 import { answersWithBlock } from "../../workbook/formula/future-functions";
 import { type Grid, workbookOf } from "../grid/grid";
@@ -136,20 +145,19 @@ function sheetOf(
   styles: StyleBook,
 ): Sheet {
   const name = worksheet.getName();
-  const cells: Record<number, Record<number, Cell>> = {};
+  const cells: GrowingCells = {};
   for (const [row, line] of read)
     for (const [column, cell] of line) {
       const style = styles.keyOf(cell.data);
       const formula = writtenFormula(cell, spellOut, { sheet: name, row, column });
       if (cell.value === null && formula === undefined && style === undefined) continue;
-      cells[row] ??= {};
-      cells[row][column] = {
+      putCell(cells, row, column, {
         value: cell.value,
         ...(formula !== undefined && { formula }),
         ...(formula !== undefined && spillOf(cell, formula, inTable(tables, row, column))),
         ...(cell.from && { spilled: true }),
         ...(style !== undefined && { style }),
-      };
+      });
     }
   const columnStyles = ofLines(worksheet.getConfig().columnData, ({ custom }) =>
     styles.keyOf({ s: (custom as CarriedByLine | undefined)?.look }),

@@ -7,8 +7,9 @@ import {
   ISheetClipboardService,
   PREDEFINED_HOOK_NAME_PASTE,
 } from "@univerjs/sheets-ui";
+import { putCell } from "../../workbook/book";
 import { type Grid, workbookOf } from "../grid/grid";
-import { type CellData, putCell } from "../grid/one-step";
+import type { CellData } from "../grid/one-step";
 import { anchorOf } from "../grid/seen-cells";
 import { patternAt } from "../view/shown-value";
 

@@ -1,8 +1,8 @@
 /** What a condition compares with, as a person gives it: a number, a text, or a day. */
 import { getNumfmtParseValueFilter } from "@univerjs/core";
 import { partsOfSerial, serialDate } from "../../workbook/dates";
+import { element, labelled } from "../element";
 import { type Asked, type ConditionKind, kindOf } from "./conditions";
-import { element, labelled } from "./element";
 
 /** What the values of a column are, for the most part. */
 export type ColumnType = "numbers" | "days" | "texts";

@@ -1,5 +1,6 @@
 /** What a person can ask of a column, in the words of the page, and what a file says for it. */
 import { errors } from "../../engine/arguments";
+import { unescaped } from "../../engine/natives/wildcards";
 import type {
   ChosenValues,
   Condition,
@@ -61,7 +62,6 @@ const noContent = chosen({ blank: true });
 const someContent = all({ operator: "notEqual", value: " " });
 
 const escaped = (text: string) => text.replaceAll(/[~*?]/g, "~$&");
-const plain = (pattern: string) => pattern.replaceAll(/~([~*?])/g, "$1");
 
 export function criterionOf({ kind, values: [first = "", second = ""] }: Asked): Criterion {
   switch (kind) {
@@ -111,13 +111,13 @@ export function askedOf(criterion: Criterion): Asked | undefined {
 }
 
 function singles({ operator, value }: Condition): Asked[] {
-  const inner = plain(value.replace(/^\*/, "").replace(/\*$/, ""));
+  const inner = unescaped(value.replace(/^\*/, "").replace(/\*$/, ""));
   const partly: Partial<Record<Operator, readonly ConditionKind[]>> = {
     equal: ["contains", "begins"],
     notEqual: ["lacks"],
   };
   return [
-    { kind: operator, values: [plain(value)] },
+    { kind: operator, values: [unescaped(value)] },
     ...(partly[operator] ?? []).map((kind): Asked => ({ kind, values: [inner] })),
   ];
 }

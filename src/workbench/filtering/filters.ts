@@ -15,7 +15,7 @@ import { holdsCell } from "../../workbook/areas";
 import type { Book, Table } from "../../workbook/book";
 import { type Filter, filteredArea, governs, isActive } from "../../workbook/filter";
 import { type Followed, type Follower, isGone } from "../following/follower";
-import { allTables } from "../formulas/typed-formulas";
+import { tablesOn } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "../grid/grid";
 import type { Step } from "../grid/one-step";
 
@@ -133,9 +133,6 @@ export class Filters {
 /** Whether a filter is that of a table: it stands over its heads. */
 export const isOver = ({ area }: Filter, table: Table): boolean =>
   table.headerRow && area.row === table.area.row && holdsCell(table.area, area.row, area.column);
-
-export const tablesOn = (grid: Grid, sheet: Worksheet): Table[] =>
-  allTables(grid).filter((table) => table.sheet === sheet.getName());
 
 function withTable(filter: Filter, tables: readonly Table[]): Filter {
   const table = tables.find((one) => isOver(filter, one));

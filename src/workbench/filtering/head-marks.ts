@@ -16,6 +16,7 @@ const MARGIN = 4;
 /** On white; the grid inverts what it draws on black. */
 const INK = "#0b6e6e";
 const GROUND = "#e7f3f2";
+
 export function markHeads(
   { injector }: Grid,
   filters: Filters,

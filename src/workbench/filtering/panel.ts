@@ -1,10 +1,10 @@
 /** The form in which a person says what a column has to hold: chosen values, or a condition. */
 import { areaAddress } from "../../workbook/address";
 import type { Criterion } from "../../workbook/filter";
+import { element, labelled } from "../element";
 import type { Grid } from "../grid/grid";
 import { type ColumnType, type ConditionFields, conditionFields } from "./condition-fields";
 import { askedOf, type ConditionKind, conditionKinds, criterionOf } from "./conditions";
-import { element, labelled } from "./element";
 import { type Filterable, rowsBeside } from "./filter-rows";
 import { chosenValues, type ListedValue, listedValues } from "./listed-values";
 import { testOf } from "./passes";

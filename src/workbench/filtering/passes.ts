@@ -1,5 +1,6 @@
 /** Whether a cell is one that a filter shows, as spreadsheets take its criterion. */
-import { wildcards } from "../../engine/natives/wildcards";
+import { order } from "../../engine/natives/coercion";
+import { unescaped, wildcards } from "../../engine/natives/wildcards";
 import type { Value } from "../../workbook/book";
 import { partsOfSerial } from "../../workbook/dates";
 import type { Condition, Criterion, DateParts } from "../../workbook/filter";
@@ -61,9 +62,7 @@ const numberOrder = ({ value }: SeenCell, limit: number) =>
   typeof value === "number" ? value - limit : Number.NaN;
 
 const textOrder = ({ value }: SeenCell, limit: string) =>
-  typeof value === "string" && value !== "" ? texts.compare(value, limit) : Number.NaN;
-
-const texts = new Intl.Collator(undefined, { sensitivity: "accent" });
+  typeof value === "string" && value !== "" ? order(value, limit) : Number.NaN;
 
 /** Patterns are for texts alone: a number has no parts. */
 function equals(wanted: string): Test {
@@ -72,7 +71,7 @@ function equals(wanted: string): Test {
   const pattern = wildcards(wanted);
   if (pattern)
     return ({ value, text }) => value !== null && typeof value !== "number" && pattern.test(text);
-  const plain = wanted.replaceAll(/~([*?~])/g, "$1").toLowerCase();
+  const plain = unescaped(wanted).toLowerCase();
   return ({ value, text }) =>
     typeof value === "number" && !Number.isNaN(number)
       ? value === number

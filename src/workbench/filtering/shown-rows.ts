@@ -1,8 +1,9 @@
 import type { Worksheet } from "@univerjs/core";
 import { type Filter, isActive } from "../../workbook/filter";
+import { tablesOn } from "../formulas/typed-formulas";
 import type { Grid } from "../grid/grid";
 import { bodyRows } from "./filter-rows";
-import { type Filters, isOver, tablesOn } from "./filters";
+import { type Filters, isOver } from "./filters";
 
 /** How many rows the filters of a sheet leave, in a sentence; nothing where none is set. */
 export function shownRows(grid: Grid, filters: Filters, sheet: Worksheet): string {

@@ -1,5 +1,5 @@
 /** The values of a column to choose from, with a search; a tab stop in all, the arrow keys go through it. */
-import { element, labelled } from "./element";
+import { element, labelled } from "../element";
 import type { ListedValue } from "./listed-values";
 
 /** More than anybody looks through: the search finds the others. */

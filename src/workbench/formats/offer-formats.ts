@@ -5,6 +5,7 @@ import { ILayoutService } from "@univerjs/ui";
 import { areaOf } from "../../engine/ranges";
 import { addressOf, areaAddress } from "../../workbook/address";
 import { openBelow } from "../drop-down";
+import { element } from "../element";
 import type { Grid } from "../grid/grid";
 import {
   asPercentage,
@@ -80,8 +81,7 @@ export function offerFormats(grid: Grid, details: HTMLDetailsElement): void {
   });
   part("#format-ways").append(
     ...ways.map(({ label, title, change }) => {
-      const button = document.createElement("button");
-      Object.assign(button, { type: "button", textContent: label, title });
+      const button = element("button", { type: "button", title }, label);
       button.addEventListener("click", () => use(change(code)));
       return button;
     }),

@@ -1,12 +1,13 @@
 /** Formulas written with names or tables, once these have come to mean other cells. */
 import type { Worksheet } from "@univerjs/core";
-import { FormulaDataModel } from "@univerjs/engine-formula";
 import { fromGrid, toGrid } from "../../engine/dialect";
 import type { SpellOut } from "../../engine/spelled-out";
+import { putCell } from "../../workbook/book";
 import type { Carried } from "../book/grid-book";
 import { writtenFormula } from "../book/read-grid";
 import type { Grid } from "../grid/grid";
-import { type CellData, putCell } from "../grid/one-step";
+import type { CellData } from "../grid/one-step";
+import { gridFormulaAt } from "../grid/seen-cells";
 
 /** What the words of formulas stood for, and what they stand for now. */
 export interface Meanings {
@@ -17,28 +18,23 @@ export interface Meanings {
 }
 
 export function readAnew(
-  { injector }: Grid,
+  grid: Grid,
   worksheet: Worksheet,
   { before, after, isNew }: Meanings,
   cells: CellData,
 ): void {
-  const model = injector.get(FormulaDataModel);
-  const [sheet, sheetId, unitId] = [
-    worksheet.getName(),
-    worksheet.getSheetId(),
-    worksheet.getUnitId(),
-  ];
+  const sheet = worksheet.getName();
   worksheet.getCellMatrix().forValue((row, column, data) => {
     const { formula: kept } = (data?.custom ?? {}) as Carried;
-    if (!(data?.f || data?.si) || (kept === undefined && !isNew)) return;
-    const text = data.si ? model.getFormulaStringByCell(row, column, sheetId, unitId) : data.f;
-    if (!text) return;
+    if (kept === undefined && !isNew) return;
+    const text = gridFormulaAt(grid, worksheet, row, column);
+    if (text === undefined) return;
     const place = { sheet, row, column };
     const formula = fromGrid(text);
     const written = writtenFormula({ formula, data, value: null }, before, place) ?? formula;
     const f = toGrid(after(written, place));
     if (fromGrid(f) === formula) return;
-    const custom = { ...data.custom, formula: written };
+    const custom = { ...data?.custom, formula: written };
     putCell(cells, row, column, { ...cells[row]?.[column], f, si: null, custom });
   });
 }

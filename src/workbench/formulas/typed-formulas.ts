@@ -1,5 +1,5 @@
 /** Formulas that people type, put into the form that the grid understands; as written they are kept beside. */
-import { type ICellData, ICommandService } from "@univerjs/core";
+import { type ICellData, ICommandService, type Worksheet } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/engine-formula";
 import { type ISetRangeValuesMutationParams, SetRangeValuesMutation } from "@univerjs/sheets";
 import { toGrid } from "../../engine/dialect";
@@ -47,3 +47,6 @@ export function allTables(grid: Grid): Table[] {
   const sheets = workbookOf(grid)?.getSheets() ?? [];
   return tablesIn(sheets.map((worksheet) => ({ worksheet, cells: readCells(model, worksheet) })));
 }
+
+export const tablesOn = (grid: Grid, sheet: Worksheet): Table[] =>
+  allTables(grid).filter((table) => table.sheet === sheet.getName());

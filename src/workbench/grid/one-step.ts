@@ -20,11 +20,6 @@ export interface Step {
   readonly undo: IMutationInfo;
 }
 
-export function putCell(cells: CellData, row: number, column: number, cell: ICellData): void {
-  cells[row] ??= {};
-  cells[row][column] = cell;
-}
-
 interface Beside {
   readonly steps?: readonly Step[];
   /** The grid computes nothing anew after what changes looks only. */

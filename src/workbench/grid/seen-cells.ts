@@ -19,6 +19,18 @@ export function valueAt({ injector }: Grid, worksheet: Worksheet, row: number, c
   return readValue(spilled[worksheet.getUnitId()]?.[worksheet.getSheetId()]?.[row]?.[column]);
 }
 
+/** The formula of a cell in the grid's own form, also where the grid keeps it at another cell; undefined where it holds none. */
+export const gridFormulaAt = (
+  { injector }: Grid,
+  worksheet: Worksheet,
+  row: number,
+  column: number,
+): string | undefined =>
+  injector
+    .get(FormulaDataModel)
+    .getFormulaStringByCell(row, column, worksheet.getSheetId(), worksheet.getUnitId()) ??
+  undefined;
+
 /** The formula of a cell, as it was written, without "="; undefined where it holds none. */
 export function formulaAt(
   grid: Grid,
@@ -27,11 +39,8 @@ export function formulaAt(
   column: number,
 ): string | undefined {
   const data = worksheet.getCellRaw(row, column);
-  const model = grid.injector.get(FormulaDataModel);
-  const text = data?.si
-    ? model.getFormulaStringByCell(row, column, worksheet.getSheetId(), worksheet.getUnitId())
-    : data?.f;
-  if (!text) return undefined;
+  const text = gridFormulaAt(grid, worksheet, row, column);
+  if (text === undefined) return undefined;
   const formula = fromGrid(text);
   const { formula: written } = (data?.custom ?? {}) as Carried;
   if (written === undefined) return formula;

@@ -6,7 +6,7 @@ import { areaOf } from "../../engine/ranges";
 import { type ReadCell, readCells } from "../../engine/read-cells";
 import type { Area } from "../../workbook/book";
 import { type CellPlace, selectedPlace } from "../entries/entry-check";
-import { allTables } from "../formulas/typed-formulas";
+import { tablesOn } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "../grid/grid";
 import type { SeenSheet } from "./block";
 
@@ -28,13 +28,12 @@ export function aroundCell(grid: Grid): AroundCell | undefined {
   const range = injector.get(SheetsSelectionsService).getCurrentLastSelection()?.range;
   if (!workbook || !worksheet || !place || !range) return undefined;
   const cells = readCells(injector.get(FormulaDataModel), worksheet);
-  const name = worksheet.getName();
   const isBold = (row: number, column: number) =>
     workbook.getStyles().getStyleByCell(worksheet.getCellRaw(row, column))?.bl === 1;
   const sheet: SeenSheet = {
-    name,
+    name: worksheet.getName(),
     cells,
-    tables: allTables(grid).filter((table) => table.sheet === name),
+    tables: tablesOn(grid, worksheet),
     frozenRows: worksheet.getFreeze().ySplit,
     isBold,
   };

@@ -1,22 +1,22 @@
 /**
- * Sorts the rows around the selected cell by its column. Each cell goes with its row: its look, and its formula
- * with what that reads in the row, and its comment. Entry rules and conditional formats belong to their places, and rows that are
- * hidden stay, as in every spreadsheet.
+ * Sorts the rows around the selected cell by its column. Each cell goes with its row: its look, its comment, and
+ * its formula with what that reads in the row. Entry rules and conditional formats belong to their places, and
+ * rows that are hidden stay, as in every spreadsheet.
  */
 import type { ICellData, IStyleData, Nullable, Workbook, Worksheet } from "@univerjs/core";
 import { toGrid } from "../../engine/dialect";
 import { areaOf } from "../../engine/ranges";
 import type { ReadCell } from "../../engine/read-cells";
 import { holdsCell, overlap } from "../../workbook/areas";
-import type { Area } from "../../workbook/book";
+import { type Area, putCell } from "../../workbook/book";
 import { inMovedRow } from "../../workbook/formula/moved-row";
 import type { Carried } from "../book/grid-book";
 import { SORT_ROWS, type SortedRows } from "../following/follower";
 import { isEditing, WHILE_EDITING } from "../grid/editing";
 import type { Grid } from "../grid/grid";
-import { type CellData, putCell, writeAsOneStep } from "../grid/one-step";
+import { type CellData, writeAsOneStep } from "../grid/one-step";
 import { aroundCell } from "./around-cell";
-import { type Block, blockAt } from "./block";
+import { type Block, blockAt, linesOf } from "./block";
 import { hindranceOf } from "./hindrance";
 import { type Direction, inOrder } from "./order";
 import { spillsBeside } from "./spills";
@@ -50,9 +50,7 @@ export function sortableRows(grid: Grid): Sortable | string {
 
 export function sortRows(grid: Grid, rows: Sortable, direction: Direction): void {
   const { area, column, workbook, worksheet, cells, filled } = rows;
-  const shown = Array.from({ length: area.rows }, (_, at) => area.row + at).filter((row) =>
-    worksheet.getRowVisible(row),
-  );
+  const shown = linesOf(area).filter((row) => worksheet.getRowVisible(row));
   const order = inOrder(shown, (row) => cells.get(row)?.get(column)?.value ?? null, direction);
   const styles = workbook.getStyles();
   const moved: CellData = {};

@@ -2,7 +2,7 @@ import type { Workbook, Worksheet } from "@univerjs/core";
 import * as formula from "@univerjs/engine-formula";
 import { readCells } from "../../engine/read-cells";
 import { Reasons } from "../../engine/reasons";
-import type { Book, Cell, Sheet } from "../../workbook/book";
+import { type Book, type GrowingCells, putCell, type Sheet } from "../../workbook/book";
 import { namesOf } from "../book/read-grid";
 import { type Grid, workbookOf } from "../grid/grid";
 
@@ -29,13 +29,10 @@ export function reasonsIn(grid: Grid): Reasons | undefined {
 function computedBook(grid: Grid, workbook: Workbook): Book {
   const model = grid.injector.get(formula.FormulaDataModel);
   const sheets = workbook.getSheets().map((worksheet): Sheet => {
-    const cells: Record<number, Record<number, Cell>> = {};
-    for (const [row, line] of readCells(model, worksheet)) {
-      const read: Record<number, Cell> = {};
+    const cells: GrowingCells = {};
+    for (const [row, line] of readCells(model, worksheet))
       for (const [column, { data: _, from, ...cell }] of line)
-        read[column] = from ? { ...cell, spilled: true } : cell;
-      cells[row] = read;
-    }
+        putCell(cells, row, column, from ? { ...cell, spilled: true } : cell);
     return { name: worksheet.getName(), cells };
   });
   return { sheets, definedNames: namesOf(grid), tables: [], styles: {} };

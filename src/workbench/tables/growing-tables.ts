@@ -11,16 +11,16 @@ import {
   type Workbook,
   type Worksheet,
 } from "@univerjs/core";
-import { FormulaDataModel, LexerTreeBuilder } from "@univerjs/engine-formula";
+import { LexerTreeBuilder } from "@univerjs/engine-formula";
 import { type ISetRangeValuesMutationParams, SetRangeValuesMutation } from "@univerjs/sheets";
 import { spellingOut } from "../../engine/spelled-out";
-import type { Table } from "../../workbook/book";
+import { putCell, type Table } from "../../workbook/book";
 import type { Carried } from "../book/grid-book";
 import { readAnew } from "../formulas/read-anew";
 import { allTables, vocabularyOf } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "../grid/grid";
-import { type CellData, putCell, writeAsOneStep } from "../grid/one-step";
-import { valueAt } from "../grid/seen-cells";
+import { type CellData, writeAsOneStep } from "../grid/one-step";
+import { gridFormulaAt, valueAt } from "../grid/seen-cells";
 import { growRules } from "./grow-rules";
 
 export function growTables(grid: Grid): void {
@@ -106,14 +106,12 @@ function fillDown(
   cells: CellData,
 ): void {
   const lexer = grid.injector.get(LexerTreeBuilder);
-  const model = grid.injector.get(FormulaDataModel);
-  const [sheetId, unitId] = [worksheet.getSheetId(), worksheet.getUnitId()];
   const last = area.row + area.rows - 1;
   for (let column = area.column; column < area.column + area.columns; column++) {
     const pattern = worksheet.getCellRaw(last, column) ?? {};
     const { tableEnd, ...kept } = (pattern.custom ?? {}) as Carried;
     if (tableEnd) putCell(cells, last, column, { ...formulaOf(pattern), custom: kept });
-    const repeated = model.getFormulaStringByCell(last, column, sheetId, unitId);
+    const repeated = gridFormulaAt(grid, worksheet, last, column);
     for (let down = 1; down <= rows; down++) {
       const own = worksheet.getCellRaw(last + down, column);
       const fills = repeated && !holds(own);

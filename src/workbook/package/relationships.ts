@@ -45,3 +45,13 @@ export async function relationshipsOf(
   });
   return found;
 }
+
+/** The parts of that kind, of those that a part refers to. */
+export const partsOf = (
+  file: WorkbookPackage,
+  related: readonly Relationship[],
+  kind: string,
+): string[] =>
+  related.flatMap(({ type, path }) =>
+    type === kind && path !== undefined && file.has(path) ? [path] : [],
+  );

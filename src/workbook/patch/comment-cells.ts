@@ -1,8 +1,7 @@
 /** Comments of a sheet whose cells were put elsewhere since its file was read. */
 import { addressOf, parseAddress } from "../address";
 import type { CellComment } from "../book";
-import { relationshipsOf } from "../package/relationships";
-import { partsOf } from "../read/comments";
+import { partsOf, relationshipsOf } from "../package/relationships";
 import type { OpenedWorkbook } from "../read/read-workbook";
 import { readXml, type XmlElement } from "../xml";
 import type { PackageEdits } from "./package-edits";

@@ -2,7 +2,7 @@
 import { areaAddress } from "../address";
 import type { Area, Sheet } from "../book";
 import { shiftedFormula } from "../formula/shared";
-import { areaIn } from "../read/place";
+import { areaIfAny } from "../read/place";
 import type { ConditionalFormat, EntryRule } from "../sheet-rules";
 import { readXml } from "../xml";
 import { type Replacement, splice } from "./splice";
@@ -91,9 +91,6 @@ export function patchRuleAreas(path: string, xml: string, moves: RuleMoves): str
 
 /** As rules are kept by it; a place that is none is left as it is. */
 function addressIn(place: string): string {
-  try {
-    return areaAddress(areaIn(place));
-  } catch {
-    return place;
-  }
+  const area = areaIfAny(place);
+  return area ? areaAddress(area) : place;
 }

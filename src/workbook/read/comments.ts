@@ -1,23 +1,12 @@
-import type { Area, CellComment } from "../book";
+import type { CellComment } from "../book";
 import type { WorkbookPackage } from "../package/open-package";
-import { type Relationship, relationshipsOf } from "../package/relationships";
-import { WorkbookRefusal } from "../workbook-refusal";
+import { partsOf, relationshipsOf } from "../package/relationships";
 import { readShortXml } from "../xml";
 import { unescapeText } from "../xml-text";
-import { areaIn } from "./place";
+import { areaIfAny } from "./place";
 
 /** Names of people by their ids. */
 type People = ReadonlyMap<string, string>;
-
-/** The parts of that kind, of those that a part refers to. */
-export const partsOf = (
-  file: WorkbookPackage,
-  related: readonly Relationship[],
-  kind: string,
-): string[] =>
-  related.flatMap(({ type, path }) =>
-    type === kind && path !== undefined && file.has(path) ? [path] : [],
-  );
 
 /** Who takes part in threads of comments. */
 export async function readPeople(file: WorkbookPackage, workbookPath: string): Promise<People> {
@@ -43,7 +32,8 @@ export async function readComments(
     threads.push(...said(path, await file.text(path), "threadedComment"));
   const comments = new Map<string, CellComment>();
   const put = (cell: string, says: Pick<CellComment, "text" | "author">) => {
-    const area = placeOf(cell);
+    // A comment at no cell is left out; it stays in the file as it is.
+    const area = areaIfAny(cell);
     if (area) comments.set(cell, { ...says, area, id: `${sheetPath} ${cell}` });
   };
   for (const { cell, by, text } of threads) {
@@ -57,16 +47,6 @@ export async function readComments(
     for (const { cell, by, text } of said(path, await file.text(path), "comment"))
       if (!threaded.has(cell)) put(cell, { text, ...(by !== "" && { author: by }) });
   return [...comments.values()];
-}
-
-/** A comment at no cell is left out; it stays in the file as it is. */
-function placeOf(cell: string): Area | undefined {
-  try {
-    return areaIn(cell);
-  } catch (problem) {
-    if (problem instanceof WorkbookRefusal) return undefined;
-    throw problem;
-  }
 }
 
 interface Said {

@@ -12,7 +12,7 @@ import {
 } from "../filter";
 import { isOn } from "../xml";
 import { attributesXml } from "../xml-text";
-import { areaIn } from "./place";
+import { areaIfAny } from "./place";
 
 type Attributes = Readonly<Record<string, string>>;
 
@@ -43,7 +43,7 @@ export class FilterReader {
     if (name === "customSheetViews") this.#isDone = true;
     if (this.#isDone) return;
     if (name === "autoFilter") {
-      this.#area = placeIn(attributes.ref);
+      this.#area = areaIfAny(attributes.ref ?? "");
       this.#isOpen = this.#area !== undefined;
     } else if (this.#isOpen && name === "filterColumn") this.#column = Number(attributes.colId);
     else if (this.#column !== undefined) this.#openInColumn(name, attributes);
@@ -73,14 +73,6 @@ export class FilterReader {
     if (!this.#area) return undefined;
     const columns = this.#columns.sort((one, other) => one.column - other.column);
     return { area: this.#area, columns };
-  }
-}
-
-function placeIn(ref = ""): Area | undefined {
-  try {
-    return areaIn(ref);
-  } catch {
-    return undefined;
   }
 }
 

@@ -21,6 +21,16 @@ export function areaIn(text: string): Area {
   return area;
 }
 
+/** The same where a file may name no area at all. */
+export function areaIfAny(text: string): Area | undefined {
+  try {
+    return areaIn(text);
+  } catch (problem) {
+    if (problem instanceof WorkbookRefusal) return undefined;
+    throw problem;
+  }
+}
+
 /**
  * Rows and cells may leave out where they are and then follow the one before. Both the reader and
  * the one who splices ask here, so that they agree on every place.

@@ -1,7 +1,7 @@
 import type { Table } from "../book";
 import { isActive } from "../filter";
 import type { WorkbookPackage } from "../package/open-package";
-import { relationshipsOf } from "../package/relationships";
+import { partsOf, relationshipsOf } from "../package/relationships";
 import { readShortXml } from "../xml";
 import { unescapeText } from "../xml-text";
 import { FilterReader } from "./filter";
@@ -36,11 +36,7 @@ async function readTable(
 
 /** Where the tables of a sheet are kept. */
 export async function tablePaths(file: WorkbookPackage, sheetPath: string): Promise<string[]> {
-  const related = await relationshipsOf(file, sheetPath);
-  const paths = related.flatMap(({ type, path }) =>
-    type === "table" && path !== undefined && file.has(path) ? [path] : [],
-  );
-  return [...new Set(paths)];
+  return [...new Set(partsOf(file, await relationshipsOf(file, sheetPath), "table"))];
 }
 
 export async function readTables(
