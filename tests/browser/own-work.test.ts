@@ -1,8 +1,8 @@
 /** What people add of their own in the workbench: a blank workbook, rows below a table, sheets. */
 import { readFile } from "node:fs/promises";
 import { beforeAll, expect, test } from "vitest";
-import { rawWorkbook } from "../workbook/raw-workbook";
 import { serveWorkbench } from "./served-workbench";
+import { tableFile } from "./shared/table-file";
 import type { WorkbenchPage } from "./workbench";
 
 const served = serveWorkbench();
@@ -94,18 +94,12 @@ test("A table takes in what is typed below it; undone and done again it goes and
 });
 
 test("A formula typed below a table stays as the table takes in its row, and so does the one above it.", async () => {
-  const relation = "http://schemas.openxmlformats.org/officeDocument/2006/relationships/table";
-  const file = rawWorkbook({
-    sheets: {
-      S: '<sheetData><row r="1"><c r="A1" t="str"><v>Dose</v></c><c r="B1" t="str"><v>Load</v></c></row><row r="2"><c r="A2"><v>1</v></c><c r="B2"><f>A2*2</f></c></row><row r="3"><c r="A3"><v>2</v></c><c r="B3"><f>A3*2</f></c></row></sheetData><tableParts count="1"><tablePart r:id="rId1"/></tableParts>',
-    },
-    parts: {
-      "xl/worksheets/_rels/sheet1.xml.rels": `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="${relation}" Target="../tables/table1.xml"/></Relationships>`,
-      "xl/tables/table1.xml":
-        '<table xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" id="1" name="Runs" displayName="Runs" ref="A1:B3"><tableColumns count="2"><tableColumn id="1" name="Dose"/><tableColumn id="2" name="Load"/></tableColumns></table>',
-    },
-  });
-  await workbench.openFile("runs.xlsx", file);
+  const rows = [
+    ["Dose", "Load"],
+    [1, "=A2*2"],
+    [2, "=A3*2"],
+  ];
+  await workbench.openFile("runs.xlsx", tableFile({ rows }));
   await workbench.type("A4", "=A3+5");
   expect(await value("A4")).toBe("7");
   expect(await value("B4")).toBe("14");

@@ -8,6 +8,7 @@ import { readWorkbook } from "../../src/workbook/read/read-workbook";
 import { commentedFile } from "../workbook/commented";
 import { rawWorkbook } from "../workbook/raw-workbook";
 import { serveWorkbench } from "./served-workbench";
+import { tableFile } from "./shared/table-file";
 import type { WorkbenchPage } from "./workbench";
 
 const served = serveWorkbench();
@@ -167,19 +168,9 @@ test("A file from which a row is deleted keeps its rules, and what could not be 
 });
 
 test("A table that takes in a row takes its rules along in a file that is saved in place.", async () => {
-  const relation = "http://schemas.openxmlformats.org/officeDocument/2006/relationships/table";
-  const table = rawWorkbook({
-    sheets: {
-      S: '<sheetData><row r="1"><c r="A1" t="str"><v>Dose</v></c></row><row r="2"><c r="A2"><v>1</v></c></row><row r="3"><c r="A3"><v>2</v></c></row></sheetData><conditionalFormatting sqref="A2:A3"><cfRule type="cellIs" dxfId="0" priority="1" operator="greaterThan"><formula>10</formula></cfRule></conditionalFormatting><dataValidations count="1"><dataValidation type="decimal" operator="greaterThan" showErrorMessage="1" sqref="A2:A3"><formula1>0</formula1></dataValidation></dataValidations><tableParts count="1"><tablePart r:id="rId1"/></tableParts>',
-    },
-    styles,
-    parts: {
-      "xl/worksheets/_rels/sheet1.xml.rels": `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="${relation}" Target="../tables/table1.xml"/></Relationships>`,
-      "xl/tables/table1.xml":
-        '<table xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" id="1" name="Runs" displayName="Runs" ref="A1:A3"><tableColumns count="1"><tableColumn id="1" name="Dose"/></tableColumns></table>',
-    },
-  });
-  await workbench.openFile("runs.xlsx", table);
+  const rules =
+    '<conditionalFormatting sqref="A2:A3"><cfRule type="cellIs" dxfId="0" priority="1" operator="greaterThan"><formula>10</formula></cfRule></conditionalFormatting><dataValidations count="1"><dataValidation type="decimal" operator="greaterThan" showErrorMessage="1" sqref="A2:A3"><formula1>0</formula1></dataValidation></dataValidations>';
+  await workbench.openFile("runs.xlsx", tableFile({ rows: [["Dose"], [1], [2]], rules, styles }));
   await workbench.type("A4", "3");
   const { book, sheet, notice } = await saved();
   const area = { row: 1, column: 0, rows: 3, columns: 1 };

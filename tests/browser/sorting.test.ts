@@ -7,6 +7,7 @@ import { readWorkbook } from "../../src/workbook/read/read-workbook";
 import { rawWorkbook } from "../workbook/raw-workbook";
 import { seriousFindings } from "./axe";
 import { serveWorkbench } from "./served-workbench";
+import { tableFile } from "./shared/table-file";
 import type { WorkbenchPage } from "./workbench";
 
 const served = serveWorkbench();
@@ -281,19 +282,9 @@ test("a log is put in the order of a column that one formula fills, and back", a
 test("rows that are hidden stay where they are, and a column of formulas follows its names", async () => {
   const workbench = await served.open();
   const { page } = workbench;
-  const row = (index: number, value: number, more = "") =>
-    `<row r="${index}"${more}><c r="A${index}"><v>${value}</v></c><c r="B${index}"><f>Runs[[#This Row],[Dose]]*10</f></c></row>`;
-  const sheet = `<sheetData><row r="1"><c r="A1" t="str"><v>Dose</v></c><c r="B1" t="str"><v>Ten</v></c></row>${row(2, 9)}${row(3, 8, ' hidden="1"')}${row(4, 1)}${row(5, 5)}</sheetData><tableParts count="1"><tablePart r:id="rId1"/></tableParts>`;
-  const parts = {
-    "xl/worksheets/_rels/sheet1.xml.rels":
-      '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/table" Target="../tables/table1.xml"/></Relationships>',
-    "xl/tables/table1.xml":
-      '<table xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" id="1" name="Runs" displayName="Runs" ref="A1:B5"><tableColumns count="2"><tableColumn id="1" name="Dose"/><tableColumn id="2" name="Ten"/></tableColumns></table>',
-  };
-  await page.evaluate(() => delete document.documentElement.dataset.computed);
-  const buffer = Buffer.from(rawWorkbook({ sheets: { S: sheet }, parts }));
-  await page.locator("#file").setInputFiles({ name: "runs.xlsx", mimeType: "", buffer });
-  await workbench.computed();
+  const doses = [9, 8, 1, 5].map((dose) => [dose, "=Runs[[#This Row],[Dose]]*10"]);
+  const file = tableFile({ rows: [["Dose", "Ten"], ...doses], hidden: [3] });
+  await workbench.openFile("runs.xlsx", file);
   await sort(workbench, "A4", "Ascending");
   expect(await valuesOf(workbench, "A", 1, 5)).toEqual(["Dose", "1", "8", "5", "9"]);
   expect(await valuesOf(workbench, "B", 1, 5)).toEqual(["Ten", "10", "80", "50", "90"]);
