@@ -1,14 +1,14 @@
 import type { Injector, IRange, Workbook } from "@univerjs/core";
 import type { IFormulaDependencyTreeJson } from "@univerjs/engine-formula";
+import type { CellPlace } from "./cell-place";
 import type { EngineFormula } from "./executor";
-import type { FormulaCell } from "./failures";
 import { spilledRanges } from "./read-cells";
 
 export interface Circles {
   /** Every formula that reads its own answer, directly or through others. */
-  readonly inside: readonly FormulaCell[];
+  readonly inside: readonly CellPlace[];
   /** Every other formula that reads one of these: its number means as little. */
-  readonly below: readonly FormulaCell[];
+  readonly below: readonly CellPlace[];
 }
 
 /** The engine computes a circle of formulas once and says nothing: whoever shows the numbers must. */

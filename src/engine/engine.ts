@@ -2,10 +2,11 @@
 import type { Workbook } from "@univerjs/core";
 import type { Book } from "../workbook/book";
 import { calculate } from "./calculate";
+import type { CellPlace } from "./cell-place";
 import { type Circles, circlesOf } from "./circles";
 import { followErrors } from "./error-origins";
 import { type EngineFormula, executorsOf } from "./executor";
-import { Failures, type FormulaCell } from "./failures";
+import { Failures } from "./failures";
 import { fittedOf } from "./fitted";
 import type { LoadedFunctions } from "./functions";
 import { isMarked, leaveOutFiltered } from "./hidden-rows";
@@ -43,7 +44,7 @@ export function createEngine(packages: Packages, loaded: LoadedFunctions): Engin
 /** Numbers that come from a circle mean nothing: an error takes their place. */
 function refuseCircles(workbook: Workbook, { inside, below }: Circles, failures: Failures): void {
   const error = "#REF!";
-  const refuse = (cell: FormulaCell, message: string) => {
+  const refuse = (cell: CellPlace, message: string) => {
     const { sheetId, row, column } = cell;
     const cells = workbook.getSheetBySheetId(sheetId)?.getCellMatrix();
     cells?.setValue(row, column, { ...cells.getValue(row, column), v: error, t: TEXT });

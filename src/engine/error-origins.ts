@@ -9,12 +9,13 @@ import type {
   BaseValueObject,
   FunctionVariantType,
 } from "@univerjs/engine-formula";
+import type { CellPlace } from "./cell-place";
 import type { EngineFormula, ExecutorContext } from "./executor";
-import type { Failure, FormulaCell } from "./failures";
+import type { Failure } from "./failures";
 import type { Place } from "./structured";
 
 /** The cell that an error was read from, or what is known of the failure in which it arose. */
-export type Origin = FormulaCell | Pick<Failure, "message" | "from">;
+export type Origin = CellPlace | Pick<Failure, "message" | "from">;
 
 const origins = new WeakMap<object, Origin>();
 
@@ -69,7 +70,7 @@ export function followErrors(
 }
 
 export const placeOf = (
-  { sheetId, row, column }: FormulaCell,
+  { sheetId, row, column }: CellPlace,
   sheetName: ExecutorContext["sheetName"],
 ): Place => ({ sheet: sheetName(sheetId), row, column });
 

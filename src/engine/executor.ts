@@ -2,8 +2,9 @@
 import type { ArrayValueObject, BaseFunction, BaseValueObject } from "@univerjs/engine-formula";
 import { addressOf, sheetPrefix } from "../workbook/address";
 import { type ErrorCell, readArgument } from "./arguments";
+import type { CellPlace } from "./cell-place";
 import { errorFrom, originOf, placeOf } from "./error-origins";
-import type { Failures, FormulaCell } from "./failures";
+import type { Failures } from "./failures";
 import type { LoadedFunction, LoadedFunctions } from "./functions";
 import { fromCell, type Root } from "./reasons";
 import { spillAround } from "./spill";
@@ -60,7 +61,7 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
   }
 
   // A cell that failed hands its message on, so that every cell below it can say where the fault lies.
-  function hearsay(source: ErrorCell | BaseValueObject, error: string, reader: FormulaCell) {
+  function hearsay(source: ErrorCell | BaseValueObject, error: string, reader: CellPlace) {
     const { place, words } = "reference" in source ? rootAt(source, error) : rootOf(source);
     if (!place) return loaded.errorOf(error, words);
     const root = { place, words };
@@ -98,7 +99,7 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
     );
 
   function fail(
-    cell: FormulaCell,
+    cell: CellPlace,
     error: string,
     message?: string,
     row = 0,
@@ -109,7 +110,7 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
     return errorFrom(formula, error, { message, from });
   }
 
-  function single(value: unknown, cell: FormulaCell, row: number, column: number): BaseValueObject {
+  function single(value: unknown, cell: CellPlace, row: number, column: number): BaseValueObject {
     if (typeof value === "number")
       return Number.isFinite(value)
         ? formula.NumberValueObject.create(value)
@@ -133,7 +134,7 @@ export function executorsOf(loaded: LoadedFunctions, context: ExecutorContext): 
     );
   }
 
-  function grid(answer: unknown[], cell: FormulaCell): BaseValueObject {
+  function grid(answer: unknown[], cell: CellPlace): BaseValueObject {
     const columns = Array.isArray(answer[0]) ? answer[0].length : 0;
     if (columns === 0 || !answer.every((row) => Array.isArray(row) && row.length === columns))
       return fail(cell, "#VALUE!", "The function gave back rows of unequal length.");

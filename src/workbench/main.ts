@@ -2,6 +2,7 @@
 import { plans } from "../../templates/plans";
 import { doseAndEffluent } from "../../templates/plans/dose-and-effluent";
 import type { FunctionsMetadata } from "../build/built-functions";
+import type { CellPlace } from "../engine/cell-place";
 import { CallRecord } from "../host/call-record";
 import { layOut } from "../workbook/layout/lay-out";
 import type { Plan } from "../workbook/plan";
@@ -12,7 +13,6 @@ import { Desk, type Lying } from "./desk";
 import { dropDown } from "./drop-down";
 import { Choices } from "./entries/choices";
 import { enterShares } from "./entries/enter-share";
-import type { CellPlace } from "./entries/entry-check";
 import { fillDownBesideBlanks } from "./entries/fill-down";
 import { pasteSpilled } from "./entries/paste-spilled";
 import { keepLookUnderText } from "./entries/paste-text";

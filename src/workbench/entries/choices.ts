@@ -8,18 +8,12 @@ import {
 import { SheetCanvasPopManagerService } from "@univerjs/sheets-ui";
 import { ComponentManager, ILayoutService } from "@univerjs/ui";
 import { createElement } from "react";
+import { type CellPlace, samePlace } from "../../engine/cell-place";
 import { readValue } from "../../engine/read-cells";
 import { addressOf } from "../../workbook/address";
 import { isEditing } from "../grid/editing";
 import { type Grid, workbookOf } from "../grid/grid";
-import {
-  type CellPlace,
-  type Choice,
-  choicesAt,
-  ruleAt,
-  samePlace,
-  selectedPlace,
-} from "./entry-check";
+import { type Choice, choicesAt, ruleAt, selectedPlace } from "./entry-check";
 import { listBox } from "./list-box";
 
 /** The grid shows a popup of ours as a component: an empty place that we fill. */

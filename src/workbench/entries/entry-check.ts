@@ -11,20 +11,12 @@ import {
   DataValidationFormulaService,
   SheetDataValidationModel,
 } from "@univerjs/sheets-data-validation";
+import type { CellPlace } from "../../engine/cell-place";
 import { readValue } from "../../engine/read-cells";
 import { isError, type Value } from "../../workbook/book";
 import type { Comparison } from "../../workbook/sheet-rules";
 import { type Grid, workbookOf } from "../grid/grid";
 import { compares, holds, sameEntry } from "./compare-entry";
-
-export interface CellPlace {
-  readonly sheetId: string;
-  readonly row: number;
-  readonly column: number;
-}
-
-export const samePlace = (one: CellPlace, other: CellPlace) =>
-  one.sheetId === other.sheetId && one.row === other.row && one.column === other.column;
 
 /** The selected cell; undefined where no cell is. */
 export function selectedPlace({ injector }: Pick<Grid, "injector">): CellPlace | undefined {

@@ -4,13 +4,14 @@
  */
 import { SheetInterceptorService, VALIDATE_CELL } from "@univerjs/sheets";
 import { SheetsDataValidationValidatorService } from "@univerjs/sheets-data-validation";
+import type { CellPlace } from "../../engine/cell-place";
 import { readValue } from "../../engine/read-cells";
 import { addressOf } from "../../workbook/address";
 import type { Computed } from "../grid/computed";
 import type { Grid } from "../grid/grid";
 import type { Said } from "../status/status";
 import { patternAt, shownValue } from "../view/shown-value";
-import { type Breach, breachOf, type CellPlace, patience, selectedPlace } from "./entry-check";
+import { type Breach, breachOf, patience, selectedPlace } from "./entry-check";
 
 export function refuseEntries(
   grid: Grid,

@@ -11,13 +11,14 @@ import {
   SetRangeValuesMutation,
 } from "@univerjs/sheets";
 import { ISheetClipboardService } from "@univerjs/sheets-ui";
+import type { CellPlace } from "../../engine/cell-place";
 import { addressOf } from "../../workbook/address";
 import type { Computed } from "../grid/computed";
 import { type Grid, workbookOf } from "../grid/grid";
 import type { CellData } from "../grid/one-step";
 import { valueAt } from "../grid/seen-cells";
 import type { Said } from "../status/status";
-import { type CellPlace, patience, refusalOf, ruleAt, selectedPlace } from "./entry-check";
+import { patience, refusalOf, ruleAt, selectedPlace } from "./entry-check";
 
 type Way = "pasted" | "filled";
 

@@ -5,6 +5,7 @@ import {
   type IInsertSheetMutationParams,
   InsertSheetMutation,
 } from "@univerjs/sheets";
+import type { CellPlace } from "../../engine/cell-place";
 import type { CellComment, Style } from "../../workbook/book";
 import { filtersOf } from "../../workbook/filter";
 import { type Frame, type NamedFrame, withGrownTables } from "../../workbook/layout/filled-in";
@@ -15,7 +16,6 @@ import {
   type PlannedTable,
 } from "../../workbook/layout/planned";
 import type { ConditionalFormat, EntryRule } from "../../workbook/sheet-rules";
-import type { CellPlace } from "../entries/entry-check";
 import { Filters } from "../filtering/filters";
 import { allTables } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "../grid/grid";

@@ -1,11 +1,9 @@
 /** What somebody noted at cells, kept at these cells. */
+import { type CellPlace, keyOfPlace } from "../../engine/cell-place";
 import type { CellComment } from "../../workbook/book";
-import type { CellPlace } from "../entries/entry-check";
 import type { NameOf } from "./charts";
 import type { Follower } from "./follower";
 import { followRule, type OnSheet, type RuleNow, replaced } from "./rules";
-
-const keyOf = ({ sheetId, row, column }: CellPlace) => `${sheetId} ${row} ${column}`;
 
 export class FollowedComments {
   #comments: RuleNow<CellComment>[] = [];
@@ -32,11 +30,11 @@ export class FollowedComments {
     const { version } = this.follower;
     if (version !== this.#version) {
       const entries = this.now(() => "").flatMap(({ sheetId, area: { row, column }, rule }) =>
-        rule ? [[keyOf({ sheetId, row, column }), rule] as const] : [],
+        rule ? [[keyOfPlace({ sheetId, row, column }), rule] as const] : [],
       );
       this.#atCells = new Map(entries);
       this.#version = version;
     }
-    return this.#atCells.size === 0 ? undefined : this.#atCells.get(keyOf(place));
+    return this.#atCells.size === 0 ? undefined : this.#atCells.get(keyOfPlace(place));
   }
 }

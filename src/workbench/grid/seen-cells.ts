@@ -1,8 +1,8 @@
 /** Cells of the grid as a person sees them: what a formula spilled counts as the value of its cell. */
 import type { Worksheet } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/engine-formula";
+import type { CellPlace } from "../../engine/cell-place";
 import { fromGrid } from "../../engine/dialect";
-import type { FormulaCell } from "../../engine/failures";
 import { holdsCell } from "../../engine/ranges";
 import { readValue, spilledRanges } from "../../engine/read-cells";
 import { spellingOut } from "../../engine/spelled-out";
@@ -57,7 +57,7 @@ export function anchorOf({ injector }: Grid, worksheet: Worksheet, row: number, 
 }
 
 /** A cell that shows an error, and the cell of the formula that gave it. */
-export interface FailingCell extends FormulaCell {
+export interface FailingCell extends CellPlace {
   readonly error: string;
   readonly anchor: { readonly row: number; readonly column: number };
 }

@@ -2,10 +2,11 @@
 import type { Workbook, Worksheet } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/engine-formula";
 import { SheetsSelectionsService } from "@univerjs/sheets";
+import type { CellPlace } from "../../engine/cell-place";
 import { areaOf } from "../../engine/ranges";
 import { type ReadCell, readCells } from "../../engine/read-cells";
 import type { Area } from "../../workbook/book";
-import { type CellPlace, selectedPlace } from "../entries/entry-check";
+import { selectedPlace } from "../entries/entry-check";
 import { tablesOn } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "../grid/grid";
 import type { SeenSheet } from "./block";

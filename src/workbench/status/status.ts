@@ -6,11 +6,11 @@ import {
   SheetsSelectionsService,
 } from "@univerjs/sheets";
 import { CellAlertManagerService } from "@univerjs/sheets-ui";
-import type { FormulaCell } from "../../engine/failures";
+import { type CellPlace, samePlace } from "../../engine/cell-place";
 import { addressOf } from "../../workbook/address";
 import { type CellComment, isError, type Value } from "../../workbook/book";
 import { errorWords } from "../../workbook/formula/error-words";
-import { type CellPlace, ruleAt, samePlace, selectedPlace } from "../entries/entry-check";
+import { ruleAt, selectedPlace } from "../entries/entry-check";
 import { type Grid, workbookOf } from "../grid/grid";
 import { failingCells, valueAt } from "../grid/seen-cells";
 import { type CommentAt, commentWords } from "../view/comments";
@@ -108,7 +108,7 @@ export class Status {
   private goToNext(): void {
     const workbook = workbookOf(this.grid);
     const sheets = workbook?.getSheets().map((sheet) => sheet.getSheetId()) ?? [];
-    const rank = (cell: FormulaCell) =>
+    const rank = (cell: CellPlace) =>
       (sheets.indexOf(cell.sheetId) * 2 ** 21 + cell.row) * 2 ** 15 + cell.column;
     const unselected = {
       sheetId: workbook?.getActiveSheet()?.getSheetId() ?? "",

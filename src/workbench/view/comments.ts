@@ -2,8 +2,8 @@
 import { InterceptorEffectEnum } from "@univerjs/core";
 import { INTERCEPTOR_POINT, SheetInterceptorService } from "@univerjs/sheets";
 import { CellAlertManagerService, CellAlertType, HoverManagerService } from "@univerjs/sheets-ui";
+import type { CellPlace } from "../../engine/cell-place";
 import type { CellComment } from "../../workbook/book";
-import type { CellPlace } from "../entries/entry-check";
 import type { Grid } from "../grid/grid";
 
 export type CommentAt = (place: CellPlace) => CellComment | undefined;
