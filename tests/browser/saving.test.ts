@@ -303,6 +303,9 @@ test("names of one sheet mean what they mean there: opened, typed, written down 
 
   await workbench.type("June!C1", "=rate+May!rate");
   expect((await workbench.read("June!C1")).value).toBe("7");
+  await workbench.type("June!D1", "=A1*May!rate");
+  await workbench.type("June!E1", "=A1*May!rate");
+  await workbench.type("June!E1", "=B1*May!$A$1");
   await workbench.insertRowAbove("June", 1);
   expect((await workbench.read("June!B2")).value).toBe("30");
   await workbench.type("June!A2", "5");
@@ -313,5 +316,6 @@ test("names of one sheet mean what they mean there: opened, typed, written down 
     Object.values(cells).map((row) => row[1]?.formula),
   );
   expect(formulas.flat()).toEqual(["rate*10", "rate*10"]);
-  expect(book.sheets[1]?.cells[1]?.[2]?.formula).toBe("rate+May!rate");
+  const written = [2, 3, 4].map((column) => book.sheets[1]?.cells[1]?.[column]?.formula);
+  expect(written).toEqual(["rate+May!rate", "A2*May!rate", "B2*May!$A$1"]);
 });

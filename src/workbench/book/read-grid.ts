@@ -3,11 +3,10 @@ import type { ICellData, Nullable, Workbook, Worksheet } from "@univerjs/core";
 import { BooleanNumber } from "@univerjs/core";
 import { type FormulaDataModel, IDefinedNamesService } from "@univerjs/engine-formula";
 import { SCOPE_WORKBOOK_VALUE_DEFINED_NAME } from "@univerjs/sheets";
-import { fromGrid, nameFromGrid, toGrid } from "../../engine/dialect";
+import { nameFromGrid } from "../../engine/dialect";
 import { areaOf } from "../../engine/ranges";
 import { type ReadCell, readCells } from "../../engine/read-cells";
 import { type SpellOut, spellingOut } from "../../engine/spelled-out";
-import type { Place } from "../../engine/structured";
 import { NAMESPACE } from "../../help/reference";
 import { holdsCell } from "../../workbook/areas";
 import {
@@ -31,6 +30,7 @@ import {
   USUAL_ROW_HEIGHT,
 } from "./grid-book";
 import { styleOf } from "./looks";
+import { writtenFormula } from "./written-formula";
 
 type ReadCells = Map<number, Map<number, ReadCell>>;
 
@@ -193,18 +193,6 @@ export function frameOf(worksheet: Worksheet): SheetFrame {
     merged: config.mergeData.map(areaOf),
     ...(config.hidden === BooleanNumber.TRUE && { hidden: true }),
   };
-}
-
-/** The formula as it was written, as long as the grid's own form of it still says the same. */
-export function writtenFormula(
-  { formula, data }: ReadCell,
-  spellOut: SpellOut,
-  place: Place,
-): string | undefined {
-  const { formula: written } = (data?.custom ?? {}) as Carried;
-  if (formula === undefined || written === undefined) return formula;
-  const inGrid = fromGrid(toGrid(spellOut(written, place)));
-  return inGrid === formula ? written : formula;
 }
 
 /**

@@ -2,13 +2,14 @@
  * A formula that is opened in its cell or in the bar stands there as a person wrote it: with the names of its
  * tables, and B4# for what B4 spills. Once it is entered, typed-formulas.ts gives the grid its own form again.
  */
-import type { ICellDataForSheetInterceptor } from "@univerjs/core";
+import type { ICellData, ICellDataForSheetInterceptor, Nullable } from "@univerjs/core";
 import {
   AFTER_CELL_EDIT,
   BEFORE_CELL_EDIT,
   type ISheetLocation,
   SheetInterceptorService,
 } from "@univerjs/sheets";
+import type { Carried } from "../book/grid-book";
 import type { Grid } from "../grid/grid";
 import { anchorOf, formulaAt } from "../grid/seen-cells";
 
@@ -33,12 +34,17 @@ export function editAsWritten(grid: Grid): void {
       const { worksheet, row, col } = place;
       const anchor = anchorOf(grid, worksheet, row, col);
       const written = entry?.f && formulaAt(grid, worksheet, anchor.row, anchor.column);
+      const raw = worksheet.getCellRaw(row, col);
       // Opened and left as it was, it is no entry.
-      return written && entry.f === `=${written}`
-        ? { ...worksheet.getCellRaw(row, col) }
-        : next(entry);
+      return written && entry.f === `=${written}` ? { ...raw } : next(withoutOldWords(entry, raw));
     },
   });
+}
+
+/** A formula that is typed over another says the same in other words, if it does: they are the ones that count. */
+function withoutOldWords(entry: Nullable<ICellData>, raw: Nullable<ICellData>) {
+  const { formula, ...kept } = (raw?.custom ?? {}) as Carried;
+  return entry?.f && formula !== undefined ? { ...entry, custom: kept } : entry;
 }
 
 type Cell = ICellDataForSheetInterceptor | null | undefined;

@@ -4,7 +4,7 @@ import { fromGrid, toGrid } from "../../engine/dialect";
 import type { SpellOut } from "../../engine/spelled-out";
 import { putCell } from "../../workbook/book";
 import type { Carried } from "../book/grid-book";
-import { writtenFormula } from "../book/read-grid";
+import { writtenFormula } from "../book/written-formula";
 import type { Grid } from "../grid/grid";
 import type { CellData } from "../grid/one-step";
 import { gridFormulaAt } from "../grid/seen-cells";

@@ -8,7 +8,7 @@ import { readValue, spilledRanges } from "../../engine/read-cells";
 import { spellingOut } from "../../engine/spelled-out";
 import { isError, type Value } from "../../workbook/book";
 import type { Carried } from "../book/grid-book";
-import { writtenFormula } from "../book/read-grid";
+import { writtenFormula } from "../book/written-formula";
 import { vocabularyOf } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "./grid";
 
