@@ -10,6 +10,7 @@ import type {
 } from "@univerjs/engine-formula";
 import type { EngineFormula } from "../executor";
 import { spillAround } from "../spill";
+import { aggregateOf } from "./aggregate";
 import { adapted } from "./arguments";
 import { blocksOf, withSingleNumbers } from "./blocks";
 import { numberOf, textOf } from "./coercion";
@@ -113,6 +114,7 @@ export function nativesOf(formula: EngineFormula): BaseFunction[] {
     ...operatorsOf(formula),
     ...conditionalsOf(formula),
     ...extentsOf(formula),
+    aggregateOf(formula),
     chooseOf(formula),
     uniqueOf(formula),
     ...sortingOf(formula),

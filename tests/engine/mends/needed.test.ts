@@ -56,6 +56,7 @@ test.each([
   ["natives/blocks, stack", "ROWS(VSTACK(1/0,2))", "#DIV/0!"],
   ["natives/unique", 'ROWS(UNIQUE({"a";"A"}))', 2],
   ["natives/extents", "ROWS(A:A)", 50],
+  ["natives/aggregate, errors", "AGGREGATE(3,6,B6:B6)", 1],
   ["natives/date-numbers", "YEARFRAC(45292,45658,1)", 366 / 365.5],
 ])("%s is needed", async (_, formula, fault) => {
   const content = {
