@@ -9,7 +9,7 @@ import { type EngineFormula, executorsOf } from "./executor";
 import { Failures } from "./failures";
 import { fittedOf } from "./fitted";
 import type { LoadedFunctions } from "./functions";
-import { isMarked, leaveOutFiltered } from "./hidden-rows";
+import { leaveOutFiltered, markedRows } from "./hidden-rows";
 import { mend } from "./mends/mend";
 import { type Recalculation, recalculated } from "./recalculation";
 import { gridNames, type Room, roomFor, snapshotOf, TEXT } from "./snapshot";
@@ -86,8 +86,8 @@ async function compute(
       .get(formula.IFunctionService)
       .registerExecutors(fittedOf(formula, failures), ...executorsOf(loaded, context));
     injector.get(formula.IDefinedNamesService).registerDefinedNames(id, gridNames(book));
-    leaveOutFiltered(formula, injector, (sheetId, row) =>
-      isMarked(workbook.getSheetBySheetId(sheetId)?.getRowManager().getRow(row)),
+    leaveOutFiltered(formula, injector, (sheetId, from, to) =>
+      markedRows(workbook.getSheetBySheetId(sheetId), from, to),
     );
 
     const circular = await calculate(formula, injector, workbook, failures);

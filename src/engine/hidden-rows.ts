@@ -1,8 +1,9 @@
 /**
- * Which rows SUBTOTAL and AGGREGATE leave out. Those that a filter hides are left out by every one of their
- * functions, those that are hidden by hand by some: ECMA-376 Part 4 and OpenFormula 1.2, each at SUBTOTAL.
+ * Which rows SUBTOTAL and AGGREGATE leave out. Those that a filter hides are left out by every function of
+ * SUBTOTAL, those that are hidden by hand by some: ECMA-376 Part 4 and OpenFormula 1.2. AGGREGATE leaves out
+ * both or none of them, by its option: see natives/aggregate.
  */
-import type { BooleanNumber, Injector, IRowData, Nullable } from "@univerjs/core";
+import type { BooleanNumber, Injector, IRowData, Nullable, Worksheet } from "@univerjs/core";
 import type { Book, Sheet } from "../workbook/book";
 import { filteredRows } from "../workbook/filter";
 import type { EngineFormula } from "./executor";
@@ -26,10 +27,31 @@ export function hiddenRowData(sheet: Sheet, tables: Book["tables"]): Record<numb
   );
 }
 
-/** Tells the engine which rows filters hide. */
-export const leaveOutFiltered = (
-  { ISheetRowFilteredService }: EngineFormula,
+/** Those of the rows from one to another that filters hide. */
+export type FilteredRows = (sheetId: string, from: number, to: number) => readonly number[];
+
+/**
+ * Tells the engine which rows filters hide. It asks of each cell whether its row is among them: it gets a list
+ * that knows without being gone through.
+ */
+export function leaveOutFiltered(
+  { IFormulaCurrentConfigService }: EngineFormula,
   injector: Injector,
-  isFiltered: (sheetId: string, row: number) => boolean,
-): void =>
-  injector.get(ISheetRowFilteredService).register((_, sheetId, row) => isFiltered(sheetId, row));
+  filteredRows: FilteredRows,
+): void {
+  const config = injector.get(IFormulaCurrentConfigService);
+  config.getFilteredOutRows = (_, sheetId, from, to) => {
+    const rows = [...filteredRows(sheetId, from, to)];
+    const known = new Set(rows);
+    return Object.assign(rows, { includes: (row: number) => known.has(row) });
+  };
+}
+
+/** The marked rows of a sheet, from one to another. */
+export function markedRows(sheet: Nullable<Worksheet>, from: number, to: number): number[] {
+  const manager = sheet?.getRowManager();
+  const marked: number[] = [];
+  for (let row = from; manager && row <= to; row++)
+    if (isMarked(manager.getRow(row))) marked.push(row);
+  return marked;
+}

@@ -10,7 +10,7 @@ import {
   type Nullable,
   type Worksheet,
 } from "@univerjs/core";
-import { FILTERED, isMarked } from "../../engine/hidden-rows";
+import { FILTERED, isMarked, markedRows } from "../../engine/hidden-rows";
 import { holdsCell } from "../../workbook/areas";
 import type { Book, Table } from "../../workbook/book";
 import { type Filter, filteredArea, governs, isActive } from "../../workbook/filter";
@@ -76,9 +76,14 @@ export class Filters {
     return this.#now(sheet.getSheetId()).some((filter) => isActive(filter) && governs(filter, row));
   }
 
-  filteredRows(sheet: Worksheet): number[] {
-    const rows = Object.keys(sheet.getRowManager().getRowData()).map(Number);
-    return rows.filter((row) => this.isFiltered(sheet, row));
+  filteredRows(
+    sheet: Nullable<Worksheet>,
+    from = 0,
+    to = (sheet?.getRowCount() ?? 0) - 1,
+  ): number[] {
+    const active = this.#now(sheet?.getSheetId() ?? "").filter(isActive);
+    if (active.length === 0) return [];
+    return markedRows(sheet, from, to).filter((row) => active.some((one) => governs(one, row)));
   }
 
   /** What makes these the filters of the sheet, and what takes that back. */

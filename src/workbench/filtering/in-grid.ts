@@ -19,7 +19,9 @@ export function filterInGrid(grid: Grid, filters: Filters): void {
       filtered || filters.isFiltered(worksheet, row) || next(filtered),
   });
   const sheetAt = (sheetId: string) => workbookOf(grid)?.getSheetBySheetId(sheetId);
-  leaveOutFiltered(formula, injector, (sheetId, row) => filters.isFiltered(sheetAt(sheetId), row));
+  leaveOutFiltered(formula, injector, (sheetId, from, to) =>
+    filters.filteredRows(sheetAt(sheetId), from, to),
+  );
   injector.get(SheetsRenderService).registerSkeletonChangingMutations(SET_FILTERS);
   injector.get(formula.IActiveDirtyManagerService).register(SET_FILTERS, {
     commandId: SET_FILTERS,
