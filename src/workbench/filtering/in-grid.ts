@@ -9,6 +9,7 @@ import {
 import { SheetsRenderService } from "@univerjs/sheets-ui";
 import { leaveOutFiltered } from "../../engine/hidden-rows";
 import { type Grid, workbookOf } from "../grid/grid";
+import { asOneStep } from "../grid/one-step";
 import { type FilteredSheet, type Filters, SET_FILTERS } from "./filters";
 
 /** The grid's parts are there with its first workbook. */
@@ -51,7 +52,7 @@ interface RemoveRows {
 
 /**
  * The grid removes only the rows that show, as every spreadsheet does, but moves formulas as if all of them
- * went: so the rows that stand together are removed by themselves, from the last on, each a step to undo.
+ * went: so the rows that stand together are removed by themselves, from the last on.
  */
 function removeShownRows(grid: Grid): void {
   const commands = grid.injector.get(ICommandService);
@@ -68,8 +69,10 @@ function removeShownRows(grid: Grid): void {
       else runs.push({ startRow: row, endRow: row });
     }
     let isDone = true;
-    for (const run of runs.reverse())
-      isDone &&= execute(id, { ...asked, range: { ...asked.range, ...run } } as never, options);
+    asOneStep(grid, () => {
+      for (const run of runs.reverse())
+        isDone &&= execute(id, { ...asked, range: { ...asked.range, ...run } } as never, options);
+    });
     return isDone as never;
   };
 }

@@ -3,6 +3,7 @@ import {
   type ICellData,
   ICommandService,
   type IMutationInfo,
+  type IUndoRedoItem,
   IUndoRedoService,
   type Workbook,
 } from "@univerjs/core";
@@ -52,5 +53,28 @@ export function writeAsOneStep(
     unitID: unitId,
     undoMutations: steps.map(({ undo }) => undo),
     redoMutations,
+  });
+}
+
+/** What is carried out meanwhile, a step to undo each, becomes one. */
+export function asOneStep({ injector }: Pick<Grid, "injector">, carryOut: () => void): void {
+  const list = injector.get(IUndoRedoService);
+  const push = list.pushUndoRedo;
+  const steps: IUndoRedoItem[] = [];
+  // The grid's list stands behind a proxy, by which an assignment would be lost.
+  const pushBy = (value: typeof push) =>
+    Object.defineProperty(list, "pushUndoRedo", { value, configurable: true });
+  pushBy((step) => void steps.push(step));
+  try {
+    carryOut();
+  } finally {
+    pushBy(push);
+  }
+  const [first] = steps;
+  if (!first) return;
+  list.pushUndoRedo({
+    ...first,
+    undoMutations: steps.toReversed().flatMap(({ undoMutations }) => undoMutations),
+    redoMutations: steps.flatMap(({ redoMutations }) => redoMutations),
   });
 }
