@@ -21,7 +21,8 @@ import { allTables } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "../grid/grid";
 import { type ChartNow, followChart, type NameOf } from "./charts";
 import { FollowedComments } from "./comments";
-import { type Followed, Follower, isGone } from "./follower";
+import { type Followed, isGone } from "./followed";
+import { Follower } from "./follower";
 import { followRule, type RuleNow, replaced } from "./rules";
 
 interface FollowedSheet {

@@ -1,6 +1,7 @@
 /** Charts that stay with the cells under them and with the cells that they draw. */
 import type { CellsOf, PlannedChart, PlannedSeries } from "../../workbook/layout/planned";
-import { type Followed, type Follower, isGone } from "./follower";
+import { type Followed, isGone } from "./followed";
+import type { Follower } from "./follower";
 
 export interface Corner {
   readonly row: number;

@@ -3,7 +3,7 @@ import { type CellPlace, keyOfPlace } from "../../engine/cell-place";
 import type { CellComment } from "../../workbook/book";
 import type { NameOf } from "./charts";
 import type { Follower } from "./follower";
-import { followRule, type OnSheet, type RuleNow, replaced } from "./rules";
+import { type OnSheet, overParts, type RuleNow, replaced } from "./rules";
 
 export class FollowedComments {
   #comments: RuleNow<CellComment>[] = [];
@@ -14,8 +14,10 @@ export class FollowedComments {
   constructor(private readonly follower: Follower) {}
 
   take(sheetId: string, comments: readonly CellComment[]): void {
-    for (const comment of comments)
-      this.#comments.push(followRule(this.follower, sheetId, comment, {}, () => "", true));
+    for (const comment of comments) {
+      const cell = this.follower.followParts({ sheetId, area: comment.area, bond: "noted" });
+      this.#comments.push(overParts(cell, () => (area) => ({ ...comment, area })));
+    }
   }
 
   forgetAll(): void {

@@ -1,43 +1,10 @@
 /** Areas of the grid that stay with their cells when rows, columns and cells are inserted, removed or moved. */
-import { CommandType, ICommandService, type IRange, UndoCommandId } from "@univerjs/core";
-import {
-  InsertColMutation,
-  InsertRowMutation,
-  MoveColsMutation,
-  MoveRangeMutation,
-  MoveRowsMutation,
-  RemoveColMutation,
-  RemoveRowMutation,
-} from "@univerjs/sheets";
-import { areaOf } from "../../engine/ranges";
-import { common, holdsCell } from "../../workbook/areas";
+import { CommandType, ICommandService, UndoCommandId } from "@univerjs/core";
+import { MoveRangeMutation } from "@univerjs/sheets";
 import type { Area } from "../../workbook/book";
 import type { Grid } from "../grid/grid";
-import { inserted, type Lines, moved, removed, strayed } from "./lines";
-
-/** Where an area now is. Without rows or columns its cells are gone, and it tells where they were. */
-export interface Followed {
-  readonly sheetId: string;
-  readonly area: Area;
-  /** Which move of cells put it there, counted from 1: what it lies on was there before. */
-  readonly putBy?: number;
-  /** One cell that goes with its row where rows are sorted. */
-  readonly withRow?: boolean;
-}
-
-/** Rows of an area in another order: where each of those that move stood, and where it stands then. */
-export interface SortedRows {
-  readonly sheetId: string;
-  readonly area: Area;
-  readonly moves: readonly (readonly [from: number, to: number])[];
-}
-
-export const SORT_ROWS = "dosewright.mutation.sort-rows";
-
-export const isGone = ({ area }: Followed) => area.rows === 0 || area.columns === 0;
-
-/** Where the cells then are. What was moved away from the others comes behind them. */
-export type Change = (followed: Followed) => readonly Followed[];
+import { changeBy, opposite, SORT_ROWS } from "./changes";
+import type { Followed } from "./followed";
 
 interface Done {
   readonly id: string;
@@ -87,14 +54,14 @@ export class Follower {
 
   /** From now on; gives where the area is whenever it is asked. */
   follow(sheetId: string, area: Area): () => Followed {
-    const parts = this.followParts(sheetId, area);
+    const parts = this.followParts({ sheetId, area, bond: "named" });
     return () => parts()[0] as Followed;
   }
 
   /** With the cells that were moved away from the others. */
-  followParts(sheetId: string, area: Area, withRow = false): () => readonly Followed[] {
+  followParts(followed: Followed): () => readonly Followed[] {
     this.#version++;
-    const index = this.#areas.push([{ sheetId, area, ...(withRow && { withRow }) }]) - 1;
+    const index = this.#areas.push([followed]) - 1;
     return () => this.#areas[index] as readonly Followed[];
   }
 
@@ -117,95 +84,3 @@ export class Follower {
     return true;
   }
 }
-
-const opposite: Readonly<Record<string, string>> = {
-  [InsertRowMutation.id]: RemoveRowMutation.id,
-  [RemoveRowMutation.id]: InsertRowMutation.id,
-  [InsertColMutation.id]: RemoveColMutation.id,
-  [RemoveColMutation.id]: InsertColMutation.id,
-  [MoveRowsMutation.id]: MoveRowsMutation.id,
-  [MoveColsMutation.id]: MoveColsMutation.id,
-  [MoveRangeMutation.id]: MoveRangeMutation.id,
-  [SORT_ROWS]: SORT_ROWS,
-};
-
-/** What the grid's mutations tell of where they happen. */
-interface Told {
-  readonly subUnitId: string;
-  readonly range: IRange;
-  readonly sourceRange: IRange;
-  readonly targetRange: IRange;
-  readonly fromRange: IRange;
-  readonly toRange: IRange;
-  readonly from: { readonly subUnitId: string };
-  readonly to: { readonly subUnitId: string };
-}
-
-export function changeBy(id: string, params: unknown, move = 1): Change | undefined {
-  if (!(id in opposite)) return undefined;
-  if (id === SORT_ROWS) return sorted(params as SortedRows);
-  const told = params as Told;
-  if (id === MoveRangeMutation.id) return carried(told, move);
-  const byRows = id === InsertRowMutation.id || id === RemoveRowMutation.id;
-  const rows = byRows || id === MoveRowsMutation.id;
-  const change = (lines: Lines): readonly Lines[] => {
-    const { at, count } = span(told.range ?? told.sourceRange, rows);
-    if (id === InsertRowMutation.id || id === InsertColMutation.id)
-      return [inserted(lines, at, count)];
-    if (id === RemoveRowMutation.id || id === RemoveColMutation.id)
-      return [removed(lines, at, count)];
-    const move = [lines, at, count, span(told.targetRange, rows).at] as const;
-    return [moved(...move), strayed(...move) ?? []].flat();
-  };
-  return (followed) =>
-    followed.sheetId === told.subUnitId ? shifted(followed, rows, change) : [followed];
-}
-
-const span = ({ startRow, endRow, startColumn, endColumn }: IRange, rows: boolean) =>
-  rows
-    ? { at: startRow, count: endRow - startRow + 1 }
-    : { at: startColumn, count: endColumn - startColumn + 1 };
-
-function shifted(
-  { area, ...kept }: Followed,
-  rows: boolean,
-  change: (lines: Lines) => readonly Lines[],
-): Followed[] {
-  const lines = rows
-    ? { start: area.row, size: area.rows }
-    : { start: area.column, size: area.columns };
-  return change(lines).map(({ start, size }) => {
-    const moved = rows ? { row: start, rows: size } : { column: start, columns: size };
-    return { ...kept, area: { ...area, ...moved } };
-  });
-}
-
-/** Cells that are cut and put elsewhere take with them what lies among them; of what lies among others, too, a part. */
-function carried({ fromRange, toRange, from, to }: Told, putBy: number): Change {
-  const down = toRange.startRow - fromRange.startRow;
-  const right = toRange.startColumn - fromRange.startColumn;
-  return (followed) => {
-    const { sheetId, area } = followed;
-    const taken = sheetId === from.subUnitId ? common(area, areaOf(fromRange)) : undefined;
-    if (!taken) return [followed];
-    const place = { row: taken.row + down, column: taken.column + right };
-    const moved = { ...followed, sheetId: to.subUnitId, area: { ...taken, ...place }, putBy };
-    return sameSize(taken, area) ? [moved] : [followed, moved];
-  };
-}
-
-/** Rules belong to their places, and stay. */
-function sorted({ sheetId, area, moves }: SortedRows): Change {
-  const rows = new Map(moves);
-  return (followed) => {
-    const { row, column } = followed.area;
-    const to = rows.get(row);
-    const goes = followed.withRow && followed.sheetId === sheetId && holdsCell(area, row, column);
-    return [
-      goes && to !== undefined ? { ...followed, area: { ...followed.area, row: to } } : followed,
-    ];
-  };
-}
-
-const sameSize = (one: Area, other: Area) =>
-  one.rows === other.rows && one.columns === other.columns;

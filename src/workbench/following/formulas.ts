@@ -4,30 +4,47 @@ import type { Area } from "../../workbook/book";
 import { sheetOf } from "../../workbook/formula/regions";
 import { type Token, tokensOf } from "../../workbook/formula/tokens";
 import type { NameOf } from "./charts";
-import { type Followed, type Follower, isGone } from "./follower";
+import { type Followed, isGone, type Read } from "./followed";
+import { firstRead, readFrom } from "./reads";
 
-/** The cells for which a formula was written; it is read relative to the first of them. */
-export interface Home {
-  readonly sheetId: string;
-  readonly area: Area;
-  readonly now: () => Followed;
+/** Texts by their keys, those that there are. */
+type Texts = Readonly<Record<string, string | undefined>>;
+
+export interface FollowedFormulas {
+  /** The cells that they name, to be followed with those of the rule. */
+  readonly reads: readonly Read[];
+  /** As they read for the first cell of a part of the rule; undefined once cells that they name are gone. */
+  at(part: Followed, nameOf: NameOf): Readonly<Record<string, string>> | undefined;
 }
 
-/** Undefined once cells that it names are gone. */
-export type FormulaNow = (nameOf: NameOf) => string | undefined;
-
-export function followFormula(
-  follower: Pick<Follower, "follow">,
-  home: Home,
-  formula: string,
+/** Formulas that are written for the first cell of `home`. */
+export function followFormulas(
+  home: { readonly sheetId: string; readonly area: Area },
+  formulas: Texts,
   idOf: (sheet: string) => string,
-): FormulaNow {
-  const parts = partsOf(tokensOf(formula)).map((part) =>
-    typeof part === "string" ? () => part : followReference(follower, home, part, idOf),
-  );
-  return (nameOf) => {
-    const now = parts.map((part) => part(nameOf));
-    return now.every((part) => part !== undefined) ? now.join("") : undefined;
+): FollowedFormulas {
+  const reads: Read[] = [];
+  const written = Object.entries(formulas).flatMap(([key, formula]) => {
+    if (formula === undefined) return [];
+    const parts = partsOf(tokensOf(formula)).map((part) => {
+      if (typeof part === "string") return () => part;
+      const index = reads.push(readOf(part, home, idOf)) - 1;
+      return ({ reads = [], sheetId }: Followed, nameOf: NameOf) =>
+        textOf(part, reads[index] as Read, sheetId, nameOf);
+    });
+    return [[key, parts] as const];
+  });
+  return {
+    reads,
+    at(part, nameOf) {
+      const texts: Record<string, string> = {};
+      for (const [key, parts] of written) {
+        const now = parts.map((text) => text(part, nameOf));
+        if (!now.every((text) => text !== undefined)) return undefined;
+        texts[key] = now.join("");
+      }
+      return texts;
+    },
   };
 }
 
@@ -35,15 +52,16 @@ export function followFormula(
 interface Reference {
   readonly prefix: string | undefined;
   readonly ends: readonly string[];
-  /** What of an end is written: all of it, but for whole columns and rows. */
-  readonly shown?: RegExp;
+  /** Whole columns and rows: by their first and last cell, of which is written what they are. */
+  readonly lines?: "columns" | "rows";
 }
 
-/** Whole columns and rows, by their first and last cell. */
+const shown = { columns: /^\$?[A-Z]+/, rows: /\$?\d+$/ };
+
 function linesOf({ kind, text }: Token): Omit<Reference, "prefix"> | undefined {
   const [first = "", last = ""] = text.split(":");
-  if (kind === "columns") return { ends: [`${first}1`, `${last}1048576`], shown: /^\$?[A-Z]+/ };
-  if (kind === "rows") return { ends: [`A${first}`, `XFD${last}`], shown: /\$?\d+$/ };
+  if (kind === "columns") return { ends: [`${first}1`, `${last}1048576`], lines: kind };
+  if (kind === "rows") return { ends: [`A${first}`, `XFD${last}`], lines: kind };
   return undefined;
 }
 
@@ -72,52 +90,38 @@ function partsOf(tokens: readonly Token[]): (string | Reference)[] {
   return parts;
 }
 
-function followReference(
-  follower: Pick<Follower, "follow">,
-  home: Home,
-  { prefix, ends, shown }: Reference,
+function readOf(
+  { prefix, ends, lines }: Reference,
+  home: { readonly sheetId: string; readonly area: Area },
   idOf: (sheet: string) => string,
-): FormulaNow {
+): Read {
   const sheetId = prefix === undefined ? home.sheetId : idOf(sheetOf(prefix));
-  const area = parseArea(ends.join(":"));
-  const cells = follower.follow(sheetId, area);
-  const own = sheetId === home.sheetId;
-  // What stands in the row or column of the cell itself stays with that cell.
-  const down = own ? offset(ends, /[a-z]\d/i, area.row - home.area.row, home.area.rows) : undefined;
-  const right = own
-    ? offset(ends, /^[a-z]/i, area.column - home.area.column, home.area.columns)
-    : undefined;
-  return (nameOf) => {
-    const [its, from] = [cells().area, home.now().area];
-    const name = nameOf(cells().sheetId);
-    const rows = down === undefined ? its : { row: from.row + down, rows: area.rows };
-    const columns =
-      right === undefined ? its : { column: from.column + right, columns: area.columns };
-    const now = {
-      row: rows.row,
-      rows: rows.rows,
-      column: columns.column,
-      columns: columns.columns,
-    };
-    if (name === undefined || isGone({ sheetId, area: now })) return undefined;
-    const corners = [
-      [now.row, now.column],
-      [now.row + now.rows - 1, now.column + now.columns - 1],
-    ] as const;
-    const texts = ends.map((end, index) => {
-      const text = withMarks(end, ...(corners[index] as [number, number]));
-      return shown ? (shown.exec(text)?.[0] ?? text) : text;
-    });
-    return (
-      (cells().sheetId === home.now().sheetId && own ? "" : sheetPrefix(name)) + texts.join(":")
-    );
-  };
+  const [first = "", last = first] = ends;
+  const relative = (sign: RegExp): [boolean, boolean] => [sign.test(first), sign.test(last)];
+  const fixed: [boolean, boolean] = [false, false];
+  const rows = lines === "columns" ? fixed : relative(/[a-z]\d/i);
+  const columns = lines === "rows" ? fixed : relative(/^[a-z]/i);
+  return readFrom(home, { sheetId, area: parseArea(ends.join(":")) }, rows, columns);
 }
 
-/** How far from the cell itself, where all ends are written relative to it and lie in its lines. */
-function offset(ends: readonly string[], relative: RegExp, distance: number, size: number) {
-  const inLines = distance >= 0 && distance < size;
-  return inLines && ends.every((end) => relative.test(end)) ? distance : undefined;
+function textOf(
+  { ends, lines }: Reference,
+  read: Read,
+  ruleSheet: string,
+  nameOf: NameOf,
+): string | undefined {
+  const area = firstRead(read);
+  const name = nameOf(read.sheetId);
+  if (name === undefined || isGone({ area })) return undefined;
+  const corners = [
+    [area.row, area.column],
+    [area.row + area.rows - 1, area.column + area.columns - 1],
+  ] as const;
+  const texts = ends.map((end, index) => {
+    const text = withMarks(end, ...(corners[index] as [number, number]));
+    return lines ? (shown[lines].exec(text)?.[0] ?? text) : text;
+  });
+  return (read.sheetId === ruleSheet ? "" : sheetPrefix(name)) + texts.join(":");
 }
 
 /** The address with the dollar signs that it was written with. */

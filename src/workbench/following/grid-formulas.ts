@@ -1,7 +1,7 @@
 /**
- * Formulas of rules in the grid when rows or columns are inserted, removed or moved. The grid leaves a range with
- * dollar signs as it was, lets no range grow, and moves a formula without its cells when a row is put in
- * before a cell: each would judge by other cells than its rule was written for. Here they follow as they do
+ * Formulas of rules in the grid when rows, columns or cells are inserted, removed or moved. The grid leaves a
+ * range with dollar signs as it was, lets no range grow, and moves a formula without its cells when a row is put
+ * in before a cell: each would judge by other cells than its rule was written for. Here they follow as they do
  * for saving. What else moves cells, the grid does by itself.
  */
 import {
@@ -19,6 +19,7 @@ import {
   InsertColMutation,
   InsertRowMutation,
   MoveColsMutation,
+  MoveRangeMutation,
   MoveRowsMutation,
   type RefRangeService,
   RemoveColMutation,
@@ -27,20 +28,24 @@ import {
 import { FormulaRefRangeService } from "@univerjs/sheets-formula";
 import { areaOf, rangeOf } from "../../engine/ranges";
 import type { Area } from "../../workbook/book";
-import { type Change, changeBy, type Followed, isGone } from "./follower";
-import { followFormula } from "./formulas";
+import { shiftedFormula } from "../../workbook/formula/shared";
+import { type Change, changeBy } from "./changes";
+import { type Followed, isGone } from "./followed";
+import { followFormulas } from "./formulas";
+import { seenFrom } from "./reads";
 
-/** A rule's cells and formulas after a change: none of those that are gone. */
+/** A rule's cells on one sheet, and the formulas for the first of them. */
 export interface RuleInGrid {
+  readonly sheetId: string;
   readonly areas: readonly Area[];
-  /** Undefined for one that names cells which are gone. */
-  readonly formulas: readonly (string | undefined)[];
+  readonly formulas: readonly string[];
 }
 
 export interface FollowedInGrid {
   /** All the cells that the rule stands on or names. */
   readonly cells: readonly Followed[];
-  after(change: Change): RuleInGrid;
+  /** What becomes of it: one for all of its cells whose formulas are the same; none of what is gone. */
+  after(change: Change): readonly RuleInGrid[];
 }
 
 type Sheets = Pick<Workbook, "getSheetBySheetName" | "getSheetBySheetId">;
@@ -54,38 +59,42 @@ export function followInGrid(
   areas: readonly Area[],
   formulas: readonly string[],
 ): FollowedInGrid {
-  let change: Change = (followed) => [followed];
-  const cells: Followed[] = [];
-  const followParts = (sheetId: string, area: Area) => {
-    cells.push({ sheetId, area });
-    return () => change({ sheetId, area });
-  };
-  const follow = (sheetId: string, area: Area) => {
-    const parts = followParts(sheetId, area);
-    return () => parts()[0] as Followed;
-  };
-  const itsAreas = areas.map((area) => followParts(sheetId, area));
-  const left = () => itsAreas.flatMap((now) => now()).filter((followed) => !isGone(followed));
-  const home = {
-    sheetId,
-    area: areas[0] ?? nowhere,
-    now: () => left()[0] ?? { sheetId, area: nowhere },
-  };
+  const isComputed = (text: string) => text.startsWith("=");
   const idOf = (name: string) => sheets.getSheetBySheetName(name)?.getSheetId() ?? "";
   const nameOf = (id: string) => sheets.getSheetBySheetId(id)?.getName();
-  const followed = formulas.map((text) => {
-    if (!text.startsWith("=")) return () => text;
-    const now = followFormula({ follow }, home, text.slice(1), idOf);
-    return () => {
-      const formula = now(nameOf);
-      return formula === undefined ? undefined : `=${formula}`;
-    };
-  });
+  const home = { sheetId, area: areas[0] ?? nowhere };
+  const computed = formulas.map((text) => (isComputed(text) ? text.slice(1) : undefined));
+  const { reads, at } = followFormulas(home, Object.fromEntries(computed.entries()), idOf);
+  const parts = (areas.length > 0 ? areas : [nowhere]).map(
+    (area): Followed => ({
+      sheetId,
+      area,
+      bond: "ruled",
+      reads: reads.map((read) => seenFrom(read, home, area)),
+    }),
+  );
   return {
-    cells,
-    after(by) {
-      change = by;
-      return { areas: left().map(({ area }) => area), formulas: followed.map((now) => now()) };
+    cells: [...(areas.length > 0 ? parts : []), ...parts.flatMap(({ reads = [] }) => reads)],
+    after(change) {
+      const now = parts
+        .flatMap(change)
+        .filter((part) => areas.length === 0 || !isGone(part))
+        .sort(({ area: one }, { area: other }) => one.row - other.row || one.column - other.column);
+      const alike = new Map<string, RuleInGrid>();
+      for (const part of now) {
+        const texts = at(part, nameOf);
+        if (!texts) continue;
+        const { sheetId, area } = part;
+        const its = formulas.map((text, index) => (isComputed(text) ? `=${texts[index]}` : text));
+        const key = JSON.stringify([
+          sheetId,
+          its.map((text) => shiftedFormula(text)(-area.row, -area.column)),
+        ]);
+        const before = alike.get(key);
+        const itsAreas = [...(before?.areas ?? []), ...(areas.length > 0 ? [area] : [])];
+        alike.set(key, { sheetId, formulas: its, ...before, areas: itsAreas });
+      }
+      return [...alike.values()];
     },
   };
 }
@@ -97,6 +106,7 @@ const mutationOf: Readonly<Record<string, string>> = {
   [EffectRefRangId.RemoveColCommandId]: RemoveColMutation.id,
   [EffectRefRangId.MoveRowsCommandId]: MoveRowsMutation.id,
   [EffectRefRangId.MoveColsCommandId]: MoveColsMutation.id,
+  [EffectRefRangId.MoveRangeCommandId]: MoveRangeMutation.id,
 };
 
 type Follow = Parameters<RefRangeService["registerRefRange"]>[1];
@@ -114,25 +124,27 @@ export function moveRulesWithTheirCells(): void {
   const service = FormulaRefRangeService.prototype;
   const { registerFormula, registerRangeFormula } = service;
   service.registerFormula = function (unitId, sheetId, formula, callback) {
-    const now = ({ formulas: [now] }: RuleInGrid) =>
-      now === formula ? nothing : callback(now ?? "=#REF!");
+    const then = ([now]: readonly RuleInGrid[]) =>
+      now?.formulas[0] === formula ? nothing : callback(now?.formulas[0] ?? "=#REF!");
     return both(
       registerFormula.call(otherwise(this), unitId, sheetId, formula, callback),
-      follow(this, unitId, sheetId, [], [formula], now),
+      follow(this, unitId, sheetId, [], [formula], then),
     );
   };
   service.registerRangeFormula = function (unitId, sheetId, ranges, formulas, callback) {
-    const areas = ranges.map(areaOf);
-    const before = JSON.stringify({ areas, formulas });
-    const now = (rule: RuleInGrid) => {
-      if (JSON.stringify(rule) === before) return nothing;
-      const whole = rule.formulas.flatMap((formula) => formula ?? []);
-      const isGone = rule.areas.length === 0 || whole.length < formulas.length;
-      return callback(isGone ? [] : [{ formulas: whole, ranges: rule.areas.map(rangeOf) }]);
+    const before = JSON.stringify([{ sheetId, formulas, areas: ranges.map(areaOf) }]);
+    const then = (rules: readonly RuleInGrid[]) => {
+      if (JSON.stringify(rules) === before) return nothing;
+      const here = rules.filter((rule) => rule.sheetId === sheetId);
+      return callback(
+        here.map(({ areas, formulas }) => {
+          return { formulas: [...formulas], ranges: areas.map(rangeOf) };
+        }),
+      );
     };
     return both(
       registerRangeFormula.call(otherwise(this), unitId, sheetId, ranges, formulas, callback),
-      follow(this, unitId, sheetId, areas, formulas, now),
+      follow(this, unitId, sheetId, ranges.map(areaOf), formulas, then),
     );
   };
 }
@@ -155,7 +167,7 @@ function follow(
   sheetId: string,
   areas: readonly Area[],
   formulas: readonly string[],
-  then: (now: RuleInGrid) => Steps,
+  then: (now: readonly RuleInGrid[]) => Steps,
 ): IDisposable {
   const { _refRangeService: ranges, _univerInstanceService: units } = partsOf(service);
   const workbook = units.getUnit<Workbook>(unitId, UniverInstanceType.UNIVER_SHEET);
@@ -172,15 +184,24 @@ function follow(
 }
 
 /** What commands call otherwise than the mutations that they become. */
-type MoveParams = Readonly<Record<"fromRange" | "toRange", IRange>>;
+interface CommandParams extends Partial<Readonly<Record<"fromRange" | "toRange", IRange>>> {
+  readonly fromSubUnitId?: string;
+  readonly toSubUnitId?: string;
+}
 
 /** A command that does not say on which sheet it happens means the one that is seen. */
 function changeOf({ id, params }: EffectRefRangeParams, seen: string): Change | undefined {
   const mutation = mutationOf[id];
   if (mutation === undefined) return undefined;
-  const { fromRange, toRange } = (params ?? {}) as Partial<MoveParams>;
-  const moved = fromRange && { sourceRange: fromRange, targetRange: toRange };
-  return changeBy(mutation, { subUnitId: seen, ...params, ...moved });
+  const { fromRange, toRange, fromSubUnitId, toSubUnitId } = (params ?? {}) as CommandParams;
+  const from = fromSubUnitId ?? seen;
+  return changeBy(mutation, {
+    subUnitId: seen,
+    ...params,
+    ...(fromRange && { sourceRange: fromRange, targetRange: toRange }),
+    from: { subUnitId: from },
+    to: { subUnitId: toSubUnitId ?? from },
+  });
 }
 
 function both(...all: readonly IDisposable[]): IDisposable {

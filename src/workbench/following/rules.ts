@@ -3,8 +3,9 @@ import { without } from "../../workbook/areas";
 import type { Area } from "../../workbook/book";
 import { shiftedFormula } from "../../workbook/formula/shared";
 import type { NameOf } from "./charts";
-import { type Followed, type Follower, isGone } from "./follower";
-import { type FormulaNow, followFormula, type Home } from "./formulas";
+import { type Followed, isGone } from "./followed";
+import type { Follower } from "./follower";
+import { followFormulas } from "./formulas";
 
 export interface OnSheet<T> extends Followed {
   /** Undefined where cells that it names are gone. */
@@ -23,30 +24,35 @@ export function followRule<Rule extends { readonly area: Area }>(
   rule: Rule,
   formulas: Readonly<Record<string, string | undefined>>,
   idOf: (sheet: string) => string,
-  withRow = false,
 ): RuleNow<Rule> {
-  const parts = follower.followParts(sheetId, rule.area, withRow);
-  const first = () => parts()[0] as Followed;
-  const home: Home = { sheetId, area: rule.area, now: first };
-  const followed: (readonly [string, FormulaNow])[] = Object.entries(formulas).flatMap(
-    ([key, formula]) =>
-      formula === undefined ? [] : [[key, followFormula(follower, home, formula, idOf)] as const],
-  );
-  return (nameOf) => {
-    const left = parts().filter((part) => !isGone(part) && nameOf(part.sheetId) !== undefined);
-    if (left.length === 0) return [];
-    const read = followed.map(([key, formula]) => [key, formula(nameOf)] as const);
-    const from = first().area;
-    const whole = read.every(([, formula]) => formula !== undefined);
-    const over = (area: Area) => {
-      const shifted = read.map(([key, formula]) => [
-        key,
-        formula && shiftedFormula(formula)(area.row - from.row, area.column - from.column),
-      ]);
-      return whole ? { ...rule, ...Object.fromEntries(shifted), area } : undefined;
+  const { area } = rule;
+  const { reads, at } = followFormulas({ sheetId, area }, formulas, idOf);
+  const parts = follower.followParts({ sheetId, area, bond: "ruled", reads });
+  return overParts(parts, (part, nameOf) => {
+    const texts = at(part, nameOf);
+    return (area) => {
+      if (!texts) return undefined;
+      const [down, right] = [area.row - part.area.row, area.column - part.area.column];
+      const shifted = Object.entries(texts).map(([key, formula]) => {
+        return [key, shiftedFormula(formula)(down, right)];
+      });
+      return { ...rule, ...Object.fromEntries(shifted), area };
     };
-    return left.map((part) => ({ ...part, rule: over(part.area), over }));
-  };
+  });
+}
+
+/** What stands over the parts of an area, as long as there are cells in them. */
+export function overParts<T>(
+  parts: () => readonly Followed[],
+  overPart: (part: Followed, nameOf: NameOf) => (area: Area) => T | undefined,
+): RuleNow<T> {
+  return (nameOf) =>
+    parts()
+      .filter((part) => !isGone(part) && nameOf(part.sheetId) !== undefined)
+      .map((part) => {
+        const over = overPart(part, nameOf);
+        return { ...part, rule: over(part.area), over };
+      });
 }
 
 /** What was put over the cells of another rule replaces it there, where a cell may have one rule only. */

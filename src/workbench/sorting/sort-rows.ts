@@ -11,7 +11,7 @@ import { holdsCell, overlap } from "../../workbook/areas";
 import { type Area, putCell } from "../../workbook/book";
 import { inMovedRow } from "../../workbook/formula/moved-row";
 import type { Carried } from "../book/grid-book";
-import { SORT_ROWS, type SortedRows } from "../following/follower";
+import { SORT_ROWS, type SortedRows } from "../following/changes";
 import { isEditing, WHILE_EDITING } from "../grid/editing";
 import type { Grid } from "../grid/grid";
 import { type CellData, writeAsOneStep } from "../grid/one-step";

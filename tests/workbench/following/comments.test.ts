@@ -2,8 +2,9 @@ import { UndoCommandId } from "@univerjs/core";
 import { InsertRowMutation, MoveRangeMutation } from "@univerjs/sheets";
 import { expect, test } from "vitest";
 import { rangeOf } from "../../../src/engine/ranges";
+import { SORT_ROWS } from "../../../src/workbench/following/changes";
 import { FollowedComments } from "../../../src/workbench/following/comments";
-import { Follower, SORT_ROWS } from "../../../src/workbench/following/follower";
+import { Follower } from "../../../src/workbench/following/follower";
 import { addressOf, parseArea } from "../../../src/workbook/address";
 import { Commands } from "./commands";
 

@@ -7,7 +7,8 @@ import {
   RemoveRowMutation,
 } from "@univerjs/sheets";
 import { beforeEach, describe, expect, test } from "vitest";
-import { Follower, isGone } from "../../../src/workbench/following/follower";
+import { isGone } from "../../../src/workbench/following/followed";
+import { Follower } from "../../../src/workbench/following/follower";
 import { type Command, Commands } from "./commands";
 
 const rows = (startRow: number, endRow: number) => ({
@@ -41,7 +42,8 @@ describe("an area", () => {
         range: { startRow: 0, endRow: 999, startColumn: 1, endColumn: 1 },
       },
     });
-    expect(now()).toEqual({ sheetId: "log", area: { row: 6, rows: 3, column: 2, columns: 2 } });
+    const there = { row: 6, rows: 3, column: 2, columns: 2 };
+    expect(now()).toEqual({ sheetId: "log", area: there, bond: "named" });
   });
 
   test("is gone with its cells, and back when that is undone", () => {
@@ -77,7 +79,7 @@ describe("an area", () => {
   });
 
   test("is in two parts when one of its rows is moved away, each of which goes its own way", () => {
-    const parts = follower.followParts("log", area);
+    const parts = follower.followParts({ sheetId: "log", area, bond: "ruled" });
     commands.run({
       id: MoveRowsMutation.id,
       params: { subUnitId: "log", sourceRange: rows(5, 5), targetRange: rows(20, 20) },
@@ -94,24 +96,27 @@ describe("an area", () => {
         params: { subUnitId: "log", sourceRange: rows(19, 19), targetRange: rows(5, 5) },
       },
     );
-    expect(parts()).toEqual([{ sheetId: "log", area }]);
+    expect(parts()).toEqual([{ sheetId: "log", area, bond: "ruled" }]);
   });
 
-  test("takes a part of it along when only some of its cells are cut and put elsewhere", () => {
-    const parts = follower.followParts("log", area);
-    commands.run({
-      id: MoveRangeMutation.id,
-      params: {
-        fromRange: { startRow: 6, endRow: 8, startColumn: 0, endColumn: 1 },
-        toRange: { startRow: 26, endRow: 28, startColumn: 5, endColumn: 6 },
-        from: { subUnitId: "log" },
-        to: { subUnitId: "another" },
-      },
-    });
-    expect(parts()).toEqual([
-      { sheetId: "log", area },
+  test("that has a rule leaves those of its cells that are cut and put elsewhere; one that is named stays whole", () => {
+    const ruled = follower.followParts({ sheetId: "log", area, bond: "ruled" });
+    const named = follower.follow("log", area);
+    const params = {
+      fromRange: { startRow: 6, endRow: 8, startColumn: 0, endColumn: 1 },
+      toRange: { startRow: 26, endRow: 28, startColumn: 5, endColumn: 6 },
+      from: { subUnitId: "log" },
+      to: { subUnitId: "another" },
+    };
+    commands.run({ id: MoveRangeMutation.id, params });
+    expect(ruled()).toMatchObject([
+      { sheetId: "log", area: { row: 4, rows: 2, column: 1, columns: 2 } },
+      { sheetId: "log", area: { row: 6, rows: 1, column: 2, columns: 1 } },
       { sheetId: "another", area: { row: 26, rows: 1, column: 6, columns: 1 }, putBy: 1 },
     ]);
+    expect(named()).toMatchObject({ sheetId: "log", area });
+    commands.run({ id: UndoCommandId }, { id: MoveRangeMutation.id, params });
+    expect(ruled()).toMatchObject([{ sheetId: "log", area }]);
   });
 
   test("goes with its cells when they are cut and put on another sheet", () => {

@@ -1,7 +1,7 @@
 import { InsertColMutation, InsertRowMutation, RemoveRowMutation } from "@univerjs/sheets";
 import { describe, expect, test } from "vitest";
 import { Follower } from "../../../src/workbench/following/follower";
-import { followFormula } from "../../../src/workbench/following/formulas";
+import { followFormulas } from "../../../src/workbench/following/formulas";
 import type { Area } from "../../../src/workbook/book";
 import { Commands } from "./commands";
 
@@ -22,19 +22,17 @@ function readAfter(
 ): string | undefined {
   const commands = new Commands();
   const follower = new Follower(commands.grid);
-  const now = follower.follow("sheet-0", home);
-  const followed = followFormula(
-    follower,
-    { sheetId: "sheet-0", area: home, now },
-    formula,
-    (name) => ids[name] ?? "none",
-  );
+  const its = { sheetId: "sheet-0", area: home };
+  const { reads, at } = followFormulas(its, { formula }, (name) => ids[name] ?? "none");
+  const parts = follower.followParts({ ...its, bond: "ruled", reads });
   for (const [id, at, subUnitId = "sheet-0"] of changes) {
     const lines = id === InsertColMutation.id ? { startColumn: at, endColumn: at } : {};
     const range = { startRow: at, endRow: at, startColumn: 0, endColumn: 99, ...lines };
     commands.run({ id, params: { subUnitId, range } });
   }
-  return followed((id) => Object.keys(names).find((name) => names[name] === id));
+  const [part] = parts();
+  const nameOf = (id: string) => Object.keys(names).find((name) => names[name] === id);
+  return part && at(part, nameOf)?.formula;
 }
 
 const insertRow = InsertRowMutation.id;

@@ -1,12 +1,14 @@
 import {
   InsertColMutation,
   InsertRowMutation,
+  MoveRangeMutation,
   MoveRowsMutation,
   RemoveColMutation,
   RemoveRowMutation,
 } from "@univerjs/sheets";
 import { expect, test } from "vitest";
-import { changeBy } from "../../../src/workbench/following/follower";
+import { rangeOf } from "../../../src/engine/ranges";
+import { changeBy } from "../../../src/workbench/following/changes";
 import { followInGrid } from "../../../src/workbench/following/grid-formulas";
 import type { Area } from "../../../src/workbook/book";
 
@@ -53,7 +55,7 @@ test.each([
   "a rule without doubles, after %s, counts in its own cells",
   (_, id, at, areas, now) => {
     const { after } = rule([area(0, 0, 3)], unique);
-    expect(after(change(id, at))).toEqual({ areas, formulas: [now] });
+    expect(after(change(id, at))).toEqual([{ sheetId: "sheet-0", areas, formulas: [now] }]);
   },
 );
 
@@ -75,34 +77,56 @@ test.each([
   });
   if (!moved) throw new Error("No such change.");
   const { after } = rule([area(0, 0, 3)], unique);
-  expect(after(moved)).toEqual({ areas, formulas: [now] });
+  expect(after(moved)).toEqual([{ sheetId: "sheet-0", areas, formulas: [now] }]);
+});
+
+test.each([
+  ["without its limit", 1, [[[area(1, 1), area(4, 1, 2), area(7, 4, 2)], "=B2>$C2"]]],
+  [
+    "with its limit",
+    2,
+    [
+      [[area(1, 1), area(4, 1, 2)], "=B2>$C2"],
+      [[area(7, 4, 2)], "=E8>$F8"],
+    ],
+  ],
+] as const)("a part of a rule that is cut %s reads what it read", (_, columns, rules) => {
+  const [from, to] = [area(2, 1, 2, columns), area(7, 4, 2, columns)];
+  const sheet = { subUnitId: "sheet-0" };
+  const params = { from: sheet, to: sheet, fromRange: rangeOf(from), toRange: rangeOf(to) };
+  const cut = changeBy(MoveRangeMutation.id, params);
+  if (!cut) throw new Error("No such change.");
+  const { after } = rule([area(1, 1, 5)], "=B2>$C2");
+  expect(after(cut)).toEqual(
+    rules.map(([areas, formula]) => ({ sheetId: "sheet-0", areas, formulas: [formula] })),
+  );
 });
 
 test("each answer is counted from the rule as it was written, not from the answer before", () => {
   const { after } = rule([area(0, 0, 3)], unique);
   after(change(insertRow, 1));
-  expect(after((followed) => [followed])).toEqual({ areas: [area(0, 0, 3)], formulas: [unique] });
+  expect(after((followed) => [followed])).toMatchObject([
+    { areas: [area(0, 0, 3)], formulas: [unique] },
+  ]);
 });
 
 test("a rule on several ranges goes on from the first that is left", () => {
   const { after } = rule([area(1, 0), area(5, 0, 2)], "=A2>$B$1");
-  expect(after(change(removeRow, 1))).toEqual({
-    areas: [area(4, 0, 2)],
-    formulas: ["=A5>$B$1"],
-  });
+  expect(after(change(removeRow, 1))).toMatchObject([
+    { areas: [area(4, 0, 2)], formulas: ["=A5>$B$1"] },
+  ]);
 });
 
-test("a rule has no cells once they are gone, and no formula once what it names is", () => {
-  expect(rule([area(4, 0)], "=A5>$B$1").after(change(removeRow, 4)).areas).toEqual([]);
-  const { formulas } = rule([area(4, 0)], "=A5>$B$1", "7").after(change(removeRow, 0));
-  expect(formulas).toEqual([undefined, "7"]);
+test("a rule is gone once its cells are, and once what it names is", () => {
+  expect(rule([area(4, 0)], "=A5>$B$1").after(change(removeRow, 4))).toEqual([]);
+  expect(rule([area(4, 0)], "=A5>$B$1", "7").after(change(removeRow, 0))).toEqual([]);
 });
 
 test("the source of a list grows with a row, on its own sheet only", () => {
   const list = () => rule([], "=Lists!$D$1:$D$3");
-  expect(list().cells).toEqual([{ sheetId: "sheet-1", area: area(0, 3, 3) }]);
+  expect(list().cells).toMatchObject([{ sheetId: "sheet-1", area: area(0, 3, 3) }]);
   const grown = list().after(change(insertRow, 1, "sheet-1"));
-  expect(grown.formulas).toEqual(["=Lists!$D$1:$D$4"]);
+  expect(grown).toMatchObject([{ areas: [], formulas: ["=Lists!$D$1:$D$4"] }]);
   const same = list().after(change(insertRow, 1));
-  expect(same.formulas).toEqual(["=Lists!$D$1:$D$3"]);
+  expect(same).toMatchObject([{ areas: [], formulas: ["=Lists!$D$1:$D$3"] }]);
 });
