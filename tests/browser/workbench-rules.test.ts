@@ -2,6 +2,7 @@ import { readFile } from "node:fs/promises";
 import { strFromU8, unzipSync } from "fflate";
 import type { Page } from "playwright-core";
 import { beforeAll, describe, expect, test } from "vitest";
+import { USUAL_COLUMN_WIDTH, USUAL_ROW_HEIGHT } from "../../src/workbench/book/grid-book";
 import { functionNames } from "../../src/workbook/formula/stored-form";
 import { layOut } from "../../src/workbook/layout/lay-out";
 import { ruleLooks } from "../../src/workbook/layout/looks";
@@ -13,6 +14,9 @@ import { serveWorkbench } from "./served-workbench";
 import type { WorkbenchPage } from "./workbench";
 
 const served = serveWorkbench();
+
+/** Of the grid: what its headers take. */
+const HEAD = { width: 46, height: 20 };
 
 describe("a template", () => {
   let workbench: WorkbenchPage;
@@ -186,6 +190,35 @@ describe("a workbook from elsewhere", () => {
     await workbench.page.locator("#status .value", { hasText: /^7$/ }).waitFor();
     await workbench.type("G1", "=C1+1");
     await expect.poll(async () => (await workbench.read("G1")).value).toBe("8");
+  });
+
+  test("says where a cell that is dragged onto another breaks its rule, as one that is pasted does", async () => {
+    const { page } = workbench;
+    const said = page.locator("#status .message");
+    const date = (await workbench.read("E1")).value;
+    const highToTheDate = async () => {
+      await workbench.select("D2");
+      // By its upper edge, one cell to the right and one up.
+      const [x, y] = [HEAD.width + 3.5 * USUAL_COLUMN_WIDTH, HEAD.height + USUAL_ROW_HEIGHT];
+      await page.mouse.move(...(await workbench.onGrid(x, y)));
+      await page.mouse.down();
+      const to = await workbench.onGrid(x + USUAL_COLUMN_WIDTH, y - USUAL_ROW_HEIGHT);
+      await page.mouse.move(...to, { steps: 5 });
+      await page.mouse.up();
+    };
+    await highToTheDate();
+    const sentence = "breaks the rule for its entries: E1. After the start.";
+    await expect.poll(() => said.allTextContents()).toEqual([`A moved cell ${sentence}`]);
+    await page.keyboard.press("Control+z");
+    await expect.poll(async () => (await workbench.read("D2")).value).toBe("high");
+    await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+    await page.keyboard.press("Control+x");
+    await workbench.select("E1");
+    await page.keyboard.press("Control+v");
+    await expect.poll(() => said.allTextContents()).toEqual([`A pasted cell ${sentence}`]);
+    await page.keyboard.press("Control+z");
+    await expect.poll(async () => (await workbench.read("D2")).value).toBe("high");
+    expect((await workbench.read("E1")).value).toBe(date);
   });
 
   test("keeps its rules as they were when it is saved", async () => {

@@ -1,13 +1,17 @@
 /**
- * Other spreadsheets let everything be pasted, and everything be filled into cells. So does the grid; but
+ * Other spreadsheets let everything be pasted, filled into cells or dragged onto them. So does the grid; but
  * whoever does it is told where that breaks a rule for entries.
  */
-import { type ICommandInfo, ICommandService } from "@univerjs/core";
+import { type ICommandInfo, ICommandService, Range } from "@univerjs/core";
 import {
   AUTO_FILL_APPLY_TYPE,
   AUTO_FILL_HOOK_TYPE,
   IAutoFillService,
+  type IMoveRangeCommandParams,
+  type IMoveRangeMutationParams,
   type ISetRangeValuesMutationParams,
+  MoveRangeCommand,
+  MoveRangeMutation,
   SetRangeValuesMutation,
 } from "@univerjs/sheets";
 import { ISheetClipboardService } from "@univerjs/sheets-ui";
@@ -20,7 +24,7 @@ import { valueAt } from "../grid/seen-cells";
 import type { Said } from "../status/status";
 import { patience, refusalOf, ruleAt, selectedPlace } from "./entry-check";
 
-type Way = "pasted" | "filled";
+type Way = "pasted" | "filled" | "moved";
 
 export function tellBreaches(grid: Grid, computed: Computed, tell: (said: Said) => void): void {
   const check = async (cells: readonly CellPlace[], way: Way) => {
@@ -30,14 +34,21 @@ export function tellBreaches(grid: Grid, computed: Computed, tell: (said: Said) 
   };
   watchPasting(grid, (cells) => void check(cells, "pasted"));
   watchFilling(grid, (cells) => void check(cells, "filled"));
+  watchMoving(grid, (cells) => void check(cells, "moved"));
 }
 
 /** What is written in the turn of the page in which a paste begins is pasted. */
 function watchPasting({ injector }: Grid, done: (cells: readonly CellPlace[]) => void): void {
   let pasted: CellPlace[] | undefined;
   injector.get(ICommandService).onCommandExecuted(({ id, params }: ICommandInfo, options) => {
-    if (pasted && id === SetRangeValuesMutation.id && !options?.onlyLocal)
+    if (!pasted || options?.onlyLocal) return;
+    if (id === SetRangeValuesMutation.id)
       pasted.push(...written(params as ISetRangeValuesMutationParams));
+    // What was cut.
+    if (id === MoveRangeMutation.id) {
+      const { subUnitId, value } = (params as IMoveRangeMutationParams).to;
+      pasted.push(...written({ subUnitId, cellValue: value }));
+    }
   });
   injector.get(ISheetClipboardService).addClipboardHook({
     id: "dosewright.check-pasted",
@@ -54,7 +65,10 @@ function watchPasting({ injector }: Grid, done: (cells: readonly CellPlace[]) =>
 }
 
 /** The cells that got a content, not just a look. */
-const written = ({ subUnitId, cellValue }: ISetRangeValuesMutationParams): CellPlace[] =>
+const written = ({
+  subUnitId,
+  cellValue,
+}: Pick<ISetRangeValuesMutationParams, "subUnitId" | "cellValue">): CellPlace[] =>
   Object.entries((cellValue ?? {}) as CellData).flatMap(([row, line]) =>
     Object.entries(line)
       .filter(([, cell]) => cell && ("v" in cell || "f" in cell))
@@ -70,6 +84,18 @@ function watchFilling({ injector }: Grid, done: (cells: readonly CellPlace[]) =>
       if (way !== AUTO_FILL_APPLY_TYPE.ONLY_FORMAT)
         done(rows.flatMap((row) => cols.map((column) => ({ sheetId, row, column }))));
     },
+  });
+}
+
+/** By the edge of what is selected. */
+function watchMoving(grid: Grid, done: (cells: readonly CellPlace[]) => void): void {
+  grid.injector.get(ICommandService).onCommandExecuted(({ id, params }: ICommandInfo) => {
+    const sheetId = workbookOf(grid)?.getActiveSheet()?.getSheetId();
+    if (id !== MoveRangeCommand.id || sheetId === undefined) return;
+    const { toRange } = params as IMoveRangeCommandParams;
+    const cells: CellPlace[] = [];
+    Range.foreach(toRange, (row, column) => cells.push({ sheetId, row, column }));
+    done(cells);
   });
 }
 
