@@ -14,11 +14,13 @@ import { dropDown } from "./drop-down";
 import { Choices } from "./entries/choices";
 import { enterShares } from "./entries/enter-share";
 import { fillDownBesideBlanks } from "./entries/fill-down";
+import { fillFromShown } from "./entries/fill-from-shown";
 import { pasteSpilled } from "./entries/paste-spilled";
 import { keepLookUnderText } from "./entries/paste-text";
 import { refuseEntries } from "./entries/refuse-entries";
 import { tellBreaches } from "./entries/tell-breaches";
 import { offerFiltering } from "./filtering/offer-filtering";
+import { keepToShown } from "./filtering/shown-only";
 import { offerFormats } from "./formats/offer-formats";
 import { editAsWritten } from "./formulas/edited-formulas";
 import { followNames } from "./formulas/follow-names";
@@ -72,6 +74,7 @@ async function start(): Promise<void> {
   takeLookOfLineBefore(grid);
   scrollPastFrozen(grid);
   fillDownBesideBlanks(grid);
+  fillFromShown();
   const desk = new Desk(grid);
   const computed = new Computed();
 
@@ -197,6 +200,7 @@ async function start(): Promise<void> {
   keepKeys(grid);
   offerSorting(grid, desk, byId("sort"), tell);
   offerFiltering(grid, desk, computed, byId("filter"), byId("shown-rows"));
+  keepToShown(grid, (text) => status.tellHere(text));
   offerFormats(grid, byId("format"));
   nameControls(document.body);
   widenNameBox(grid, byId("grid"), (said) => status.tell(said));

@@ -5,24 +5,35 @@
  */
 import type { IRange } from "@univerjs/core";
 import { AutoFillUIController } from "@univerjs/sheets-ui";
+import type { IsHidden } from "../filtering/within-shown";
 import { type Grid, workbookOf } from "../grid/grid";
 import { valueAt } from "../grid/seen-cells";
 
 type IsFilled = (row: number, column: number) => boolean;
 
-/** The last row to fill; that of the source where nothing stands beside it, or something below it. */
+/**
+ * The last row to fill; that of the source where nothing stands beside it, or something below it. Rows that a
+ * filter hides are passed over.
+ */
 export function lastRowBeside(
   { startColumn, endRow, endColumn }: IRange,
   lastColumn: number,
   isFilled: IsFilled,
+  isHidden: IsHidden,
 ): number {
-  const below = endRow + 1;
+  const nextShown = (row: number): number => (isHidden(row + 1) ? nextShown(row + 1) : row + 1);
+  const below = nextShown(endRow);
   const furthest = Math.max(startColumn, lastColumn - endColumn);
   for (let away = 1; away <= furthest; away++)
     for (const column of [startColumn - away, endColumn + away]) {
       if (column < 0 || column > lastColumn || !isFilled(below, column)) continue;
       let row = endRow;
-      while (isFilled(row + 1, column) && !holds(row + 1, startColumn, endColumn, isFilled)) row++;
+      for (
+        let next = below;
+        isFilled(next, column) && !holds(next, startColumn, endColumn, isFilled);
+        next = nextShown(row)
+      )
+        row = next;
       return row;
     }
   return endRow;
@@ -40,7 +51,8 @@ export function fillDownBesideBlanks(grid: Grid): void {
       if (!sheet) return source;
       const isFilled = (row: number, column: number) => valueAt(grid, sheet, row, column) !== null;
       const lastColumn = sheet.getColumnCount() - 1;
-      return { ...source, endRow: lastRowBeside(source, lastColumn, isFilled) };
+      const isHidden = (row: number) => sheet.getRowFiltered(row);
+      return { ...source, endRow: lastRowBeside(source, lastColumn, isFilled, isHidden) };
     },
   });
 }

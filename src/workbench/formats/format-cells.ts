@@ -1,6 +1,7 @@
 /**
- * Gives the selected cells another number format, in one step to undo. Of whole columns, the cells in which
- * something stands get it, and the column keeps it for those in which nothing has stood yet.
+ * Gives the selected cells another number format, in one step to undo; not those in rows that a filter hides. Of
+ * whole columns, the cells in which something stands get it, and the column keeps it for those in which nothing
+ * has stood yet.
  */
 import type { IRange, Workbook, Worksheet } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/engine-formula";
@@ -10,6 +11,7 @@ import { spilledRanges } from "../../engine/read-cells";
 import { putCell } from "../../workbook/book";
 import { lookOfLine } from "../book/look-of-line";
 import { selectedPlace } from "../entries/entry-check";
+import { type IsHidden, NONE_SHOWN, rowsShown } from "../filtering/within-shown";
 import { isEditing, WHILE_EDITING } from "../grid/editing";
 import { type Grid, workbookOf } from "../grid/grid";
 import { type CellData, writeAsOneStep } from "../grid/one-step";
@@ -67,15 +69,18 @@ export function formatCells(grid: Grid, change: Change): string | undefined {
   const spills = spilledRanges(grid.injector.get(FormulaDataModel), worksheet);
   const isFilled = (row: number, column: number) =>
     spills.some((range) => holdsCell(range, row, column));
+  const isHidden = (row: number) => worksheet.getRowFiltered(row);
+  if (selected.ranges.every((range) => rowsShown(range, isHidden).length === 0)) return NONE_SHOWN;
   const used = usedOf(worksheet, spills);
-  const shown = shownIn(grid, selected, used);
+  const shown = shownIn(grid, selected, used, isHidden);
   const cells: CellData = {};
   const columns = new Map<number, string>();
   for (const range of selected.ranges) {
     const isWhole = spansRows(range, worksheet);
-    const { startRow, startColumn, endRow, endColumn } = within(range, worksheet, used);
+    const { startColumn, endColumn, ...lines } = within(range, worksheet, used);
+    const rows = rowsShown(lines, isHidden);
     for (let column = startColumn; column <= endColumn; column++) {
-      for (let row = startRow; row <= endRow; row++) {
+      for (const row of rows) {
         const cell = worksheet.getCellRaw(row, column);
         const filled = isFilled(row, column);
         if (isWhole && !cell && !filled) continue;
@@ -138,11 +143,12 @@ function shownIn(
   grid: Grid,
   { worksheet, ranges }: Selected,
   used: { row: number; column: number },
+  isHidden: IsHidden,
 ): string {
   let [shown, looked] = ["0", 0];
   for (const range of ranges) {
-    const { startRow, startColumn, endRow, endColumn } = within(range, worksheet, used);
-    for (let row = startRow; row <= endRow; row++)
+    const { startColumn, endColumn, ...lines } = within(range, worksheet, used);
+    for (const row of rowsShown(lines, isHidden))
       for (let column = startColumn; column <= endColumn; column++) {
         const value = valueAt(grid, worksheet, row, column);
         if (typeof value !== "number") continue;

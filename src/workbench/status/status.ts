@@ -75,6 +75,12 @@ export class Status {
     this.show();
   }
 
+  /** Why something that was asked for was not done, until another cell is selected. */
+  tellHere(text: string): void {
+    const place = selectedPlace(this.grid);
+    if (place) this.tell({ place, text });
+  }
+
   countFailures(): void {
     const { length } = failingCells(this.grid);
     this.count.hidden = length === 0;

@@ -1,7 +1,10 @@
 import { expect, test } from "vitest";
 import { lastRowBeside } from "../../../src/workbench/entries/fill-down";
 
-/** The sheet by its rows, something in each cell that is no dot; the source is the cells with an s. */
+/**
+ * The sheet by its rows, something in each cell that is no dot; the source is the cells with an s. A filter hides
+ * the rows that end with a minus.
+ */
 function filledTo(...rows: readonly string[]): number {
   const first = rows.findIndex((row) => row.includes("s"));
   const line = rows[first] ?? "";
@@ -12,7 +15,8 @@ function filledTo(...rows: readonly string[]): number {
     endColumn: line.lastIndexOf("s"),
   };
   const isFilled = (row: number, column: number) => (rows[row]?.[column] ?? ".") !== ".";
-  return lastRowBeside(source, line.length - 1, isFilled);
+  const isHidden = (row: number) => rows[row]?.endsWith("-") ?? false;
+  return lastRowBeside(source, line.length - 1, isFilled, isHidden);
 }
 
 test.each<[string, readonly string[], number]>([
@@ -25,6 +29,8 @@ test.each<[string, readonly string[], number]>([
   ["as far as nothing stands in its way", ["xs.", "x..", "xo.", "x.."], 1],
   ["several columns", ["xss", "x..", "x.o"], 1],
   ["nothing, where nothing stands beside it", [".s.", "..."], 0],
+  ["rows that show", ["xs.", "xo-", "x..", "..-", "x..", "x.-", "..."], 4],
+  ["nothing, where only hidden rows stand beside it", ["xs.", "x.-", "..."], 0],
 ])("is filled as far as %s goes", (_, rows, last) => {
   expect(filledTo(...rows)).toBe(last);
 });
