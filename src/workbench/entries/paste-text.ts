@@ -15,6 +15,7 @@ import {
   PREDEFINED_HOOK_NAME_PASTE,
 } from "@univerjs/sheets-ui";
 import { type Grid, workbookOf } from "../grid/grid";
+import { intoAllSelected } from "./paste-one-text";
 
 const { DEFAULT_PASTE, SPECIAL_PASTE_VALUE } = PREDEFINED_HOOK_NAME_PASTE;
 
@@ -38,7 +39,12 @@ export function keepLookUnderText(grid: Grid): void {
       const formats = formatsOfText(grid, to, cells);
       return { undos: [...undos, ...formats.undos], redos: [...redos, ...formats.redos] };
     };
-    return add({ ...way, onPasteCells });
+    const { onPastePlainText } = way;
+    return add({
+      ...way,
+      onPasteCells,
+      ...(onPastePlainText && { onPastePlainText: intoAllSelected(grid, onPastePlainText) }),
+    });
   };
 }
 

@@ -11,6 +11,8 @@ export function ownWords(): typeof words {
   sheetConfig.deleteSheetContent =
     "Delete this sheet and all that is on it? This cannot be undone, and formulas that read it will show #REF!.";
   sheetConfig.deleteLargeSheetContent = sheetConfig.deleteSheetContent;
+  all["sheets-ui"].clipboard.paste.overlappingMergedCells =
+    "Nothing was pasted: it would cover merged cells in part. Select another place, or as many rows and columns as they have.";
   all.ui.clipboard.authentication.content =
     "The browser does not let this page read the clipboard. Press Ctrl+V, or allow it in the browser's settings for this page.";
   const { functionList } = all["sheets-formula"];
