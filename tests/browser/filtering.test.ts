@@ -162,6 +162,85 @@ test("the filter of a file is shown as it is set, goes on, and is changed in pla
   await page.close();
 });
 
+test("what is pasted, filled, cleared and formatted goes into rows that show, or it is said why not", async () => {
+  const workbench = await served.open();
+  const { page } = workbench;
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  const number = (address: string, value: number) => `<c r="${address}"><v>${value}</v></c>`;
+  const line = (row: number, kind: string, more = "") =>
+    `<row r="${row}"${more}><c r="A${row}" t="str"><v>${kind}</v></c>${number(`B${row}`, row)}${number(`C${row}`, row)}</row>`;
+  const hidden = ' hidden="1"';
+  const rows = [
+    line(1, "Kind"),
+    line(2, "on"),
+    line(3, "off", hidden),
+    line(4, "on"),
+    line(5, "off", hidden),
+    line(6, "on"),
+    `<row r="10">${number("E10", 100)}</row><row r="11">${number("E11", 200)}</row>`,
+  ];
+  const filter =
+    '<autoFilter ref="A1:C6"><filterColumn colId="0"><filters><filter val="on"/></filters></filterColumn></autoFilter>';
+  const sheet = `<sheetData>${rows.join("")}</sheetData>${filter}`;
+  await workbench.openFile("lots.xlsx", rawWorkbook({ sheets: { Lots: sheet } }));
+  const press = async (range: string, ...keys: readonly string[]) => {
+    const box = page.getByLabel("Cell or name to go to");
+    await box.fill(range);
+    await box.press("Enter");
+    await page.locator(`[aria-label="Cell or name to go to"][value="${range}"]`).waitFor();
+    for (const key of keys) await page.keyboard.press(key);
+  };
+  const said = () => page.locator("#status .message").textContent();
+  const copied = async (range: string, key: string) => {
+    await press(range, key);
+    // The grid marks what it has copied.
+    await page.waitForTimeout(300);
+  };
+
+  await copied("E10:E11", "Control+c");
+  await press("B2", "Control+v");
+  await expect.poll(() => numberIn(workbench, "B4")).toBe(200);
+  await press("B4", "Control+d");
+  await expect.poll(() => numberIn(workbench, "B4")).toBe(100);
+  await page.evaluate(() => navigator.clipboard.writeText("7"));
+  await press("C2:C6", "Control+v");
+  await expect.poll(() => numberIn(workbench, "C6")).toBe(7);
+  await press("C4:C6", "Delete");
+  await expect.poll(async () => (await workbench.read("C6")).value).toBe("");
+  await press("B2:B6");
+  await page.locator("#format summary").click();
+  await page.locator("#format").getByRole("button", { name: "Percent" }).click();
+  await expect.poll(() => page.locator("#format-shown").textContent()).toContain("10000 %");
+  await page.keyboard.press("Escape");
+
+  await press("B3", "Control+v");
+  await expect.poll(said).toBe("A filter hides the selected cells. Select cells that show.");
+  await press("B2:B6", "Control+x");
+  await expect.poll(said).toMatch(/^Nothing was cut: a filter hides rows in the selection\. /);
+  await copied("E10:E11", "Control+x");
+  await press("B2", "Control+v");
+  await expect.poll(said).toMatch(/^Nothing was moved: a filter hides rows there\. /);
+
+  const { book } = await readWorkbook((await workbench.save()).bytes, names);
+  const [lots] = book.sheets;
+  const column = (at: number) =>
+    [1, 2, 3, 4, 5].map((row) => {
+      const { value = null, style } = lots?.cells[row]?.[at] ?? {};
+      return [value, book.styles[style ?? ""]?.format ?? ""];
+    });
+  expect(column(1)).toEqual([
+    [100, "0 %"],
+    [3, ""],
+    [100, "0 %"],
+    [5, ""],
+    [6, "0 %"],
+  ]);
+  expect(column(2).map(([value]) => value)).toEqual([7, 3, null, 5, null]);
+  expect(lots?.cells[9]?.[4]?.value).toBe(100);
+  expect(workbench.errors).toEqual([]);
+  await page.close();
+});
+
 test.each([
   ["light", {}],
   ["dark, 320 pixels wide", { colorScheme: "dark", viewport: { width: 320, height: 640 } }],
