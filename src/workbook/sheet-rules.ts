@@ -1,7 +1,14 @@
 /** What a sheet paints over its cells and asks of those who type into them, whichever file or plan it comes from. */
 import type { Area, Style } from "./book";
 
+/** Which element of its file says a rule, counted among those of its kind: it may stand over several areas. */
+export interface InFile {
+  readonly sheet: string;
+  readonly index: number;
+}
+
 export interface ConditionalFormat {
+  readonly inFile?: InFile;
   readonly area: Area;
   /** Without "=", as it stands for the upper left cell; the look shows where it gives TRUE. */
   readonly formula?: string;
@@ -35,6 +42,7 @@ export type Comparison =
   | "lessThanOrEqual";
 
 export interface EntryRule {
+  readonly inFile?: InFile;
   readonly area: Area;
   readonly type: "any" | "decimal" | "whole" | "date" | "list" | "custom";
   /** Of numbers and dates; without it any number or date will do. */

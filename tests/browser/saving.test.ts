@@ -2,7 +2,7 @@
 import { beforeEach, expect, inject, test } from "vitest";
 import { USUAL_COLUMN_WIDTH, USUAL_ROW_HEIGHT } from "../../src/workbench/book/grid-book";
 import { areaAddress } from "../../src/workbook/address";
-import type { Book, Sheet, Style } from "../../src/workbook/book";
+import type { Area, Book, Sheet, Style } from "../../src/workbook/book";
 import { functionNames } from "../../src/workbook/formula/stored-form";
 import { readWorkbook } from "../../src/workbook/read/read-workbook";
 import { commentedFile } from "../workbook/commented";
@@ -180,22 +180,43 @@ test("A table that takes in a row takes its rules along in a file that is saved 
   expect(notice).toBe("");
 });
 
-test("A file in which cells with rules were cut and put elsewhere says which of its rules stay behind.", async () => {
+test("Rules go along with cells that are cut, leave where these were, and are back by undoing; the saved file says so in place.", async () => {
   const { page } = workbench;
   await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
   await workbench.openFile("own.xlsx", file);
-  const box = page.getByLabel("Cell or name to go to");
-  await box.fill("A1:A4");
-  await box.press("Enter");
-  await page.keyboard.press("Control+x");
-  await workbench.select("E1");
-  await page.keyboard.press("Control+v");
+  const cut = async (from: string, to: string) => {
+    const box = page.getByLabel("Cell or name to go to");
+    await box.fill(from);
+    await box.press("Enter");
+    await page.keyboard.press("Control+x");
+    await workbench.select(to);
+    await page.keyboard.press("Control+v");
+  };
+  const placesOf = (rules: readonly { readonly area: Area }[] = []) =>
+    rules.map(({ area }) => areaAddress(area)).join(" ");
+  const prompted = async () => {
+    const cells = ["A1", "A2", "A3", "A4", "E3", "E4"];
+    const said: string[] = [];
+    for (const cell of cells) if ((await workbench.read(cell)).message !== "") said.push(cell);
+    return said.join(" ");
+  };
+  await cut("A3:A4", "E3");
   await expect.poll(async () => (await workbench.read("E4")).value).toBe("4");
-  const { notice, sheet } = await saved();
-  expect(sheet.cells[3]?.[4]?.value).toBe(4);
-  expect(sheet.entryRules).toMatchObject([{ area: { column: 4, rows: 4 } }]);
-  expect(sheet.formats?.[0]).toMatchObject({ area: { column: 0, rows: 4 } });
-  expect(notice).toMatch(/^Conditional formats whose cells were put elsewhere/);
+  expect(await prompted()).toBe("A1 A2 E3 E4");
+  const { sheet, notice } = await saved();
+  expect(placesOf(sheet.entryRules)).toBe("A1:A2 E3:E4");
+  expect(sheet.formats?.map(({ formula }) => formula)).toEqual(["A1>(10)", "E3>(10)"]);
+  // The bars over two areas, which are not shown.
+  expect(notice).toBe(
+    "Rules of kinds that are not shown here stand in the saved file where they stood, though cells of theirs were put elsewhere.",
+  );
+  await workbench.select("E3");
+  await page.keyboard.press("Control+z");
+  await expect.poll(async () => (await workbench.read("A4")).value).toBe("4");
+  expect(await prompted()).toBe("A1 A2 A3 A4");
+  const undone = await saved();
+  expect(placesOf(undone.sheet.entryRules)).toBe("A1:A4");
+  expect(undone.notice).toBe("");
 });
 
 test("Comments of a file are told, follow their cells, and are saved in place and in a file that is written anew.", async () => {

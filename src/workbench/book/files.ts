@@ -14,7 +14,7 @@ import { editsBetween } from "../../workbook/patch/edits";
 import { layoutBetween } from "../../workbook/patch/layout-edits";
 import { withLooks } from "../../workbook/patch/look-edits";
 import { patchWorkbook } from "../../workbook/patch/patch-workbook";
-import { ruleMoves } from "../../workbook/patch/rule-areas";
+import { elementsOn, ruleChanges } from "../../workbook/patch/rule-changes";
 import { hasLinks } from "../../workbook/read/at-cells";
 import { readCharts } from "../../workbook/read/charts";
 import { readWorkbook } from "../../workbook/read/read-workbook";
@@ -64,20 +64,21 @@ export async function saveFile(
 ): Promise<Saved> {
   const names = namesOf(metadata);
   const book = withSpillFormats(onDesk, isNewTo(source), answersWithBlock);
-  const { lost, unread, ...kept } = frame;
+  const { lost, unread, cuts, ...kept } = frame;
   const titled = source.kind === "template" ? titleOf(source.planned) : {};
   const filled = filledIn({ ...kept, ...titled }, book);
   if (source.kind === "file" && reshapings.length === 0) {
     const { opened } = source;
     const atFirst = asShown(opened.book, shown);
     const edits = withLooks(editsBetween(opened.book, book), atFirst, book);
-    const rules = movesOf(shown, filled);
+    const rules = ruleChangesOf(shown, filled);
     const comments = commentMovesOf(shown, filled);
     const { bytes, stale } = await patchWorkbook(opened, edits, names, {
       tables: book.tables,
       layout: layoutBetween(atFirst, book),
       definedNames: namesBetween(atFirst.definedNames, book.definedNames),
-      rules: new Map(rules.map(([name, { moves }]) => [name, moves])),
+      cuts,
+      rules: new Map(rules.map(([name, { changes }]) => [name, changes])),
       comments: new Map(comments.map(([name, { moves }]) => [name, moves])),
     });
     const left = rules.flatMap(([, rule]) => rule.left);
@@ -119,10 +120,12 @@ const asShown = ({ sheets, styles, tables }: Book, { frames, definedNames }: AtF
 });
 
 /** Of each sheet by its name, how its rules changed since the file was opened. */
-const movesOf = ({ beside }: AtFirst, { sheets }: Book) =>
+const ruleChangesOf = ({ beside }: AtFirst, { sheets }: Book) =>
   sheets.flatMap((sheet) => {
     const before = beside.find(({ name }) => name === sheet.name);
-    return before ? [[sheet.name, ruleMoves(before, sheet)] as const] : [];
+    const others = sheets.filter((other) => other !== sheet);
+    const elsewhere = new Set(others.flatMap(elementsOn));
+    return before ? [[sheet.name, ruleChanges(before, sheet, elsewhere)] as const] : [];
   });
 
 /** Of each sheet by its name, where its comments are that stood elsewhere when the file was opened. */
@@ -138,7 +141,7 @@ function stayNotes(left: readonly string[]): string[] {
   if (left.length === 0) return [];
   const kinds = [...new Set(left)].join(" and ");
   return [
-    `${kinds.charAt(0).toUpperCase()}${kinds.slice(1)} whose cells were put elsewhere, or which read cells that were, stand in the saved file as they did when it was opened.`,
+    `${kinds.charAt(0).toUpperCase()}${kinds.slice(1)} whose cells were put on another sheet stand in the saved file as they did when it was opened.`,
   ];
 }
 

@@ -6,7 +6,7 @@ import {
   InsertSheetMutation,
 } from "@univerjs/sheets";
 import type { CellPlace } from "../../engine/cell-place";
-import type { CellComment, Style } from "../../workbook/book";
+import type { Area, CellComment, Style } from "../../workbook/book";
 import { filtersOf } from "../../workbook/filter";
 import { type Frame, type NamedFrame, withGrownTables } from "../../workbook/layout/filled-in";
 import {
@@ -42,6 +42,8 @@ export interface FrameNow extends Frame {
   readonly lost: number;
   /** How many rules of the file were never understood. */
   readonly unread: number;
+  /** By the names of their sheets, where cells stood that were put elsewhere. */
+  readonly cuts: ReadonlyMap<string, readonly Area[]>;
 }
 
 export class BesideCells {
@@ -174,7 +176,13 @@ export class BesideCells {
       .filter(({ sheetId }) => this.#nameOf(sheetId) !== undefined)
       .reduce((sum, { plan }) => sum + (plan.unreadRules ?? 0), 0);
     const lost = broken.length + shown.reduce((sum, { lost }) => sum + lost.length, 0);
-    return { sheets, tables: this.#tablesNow(), styles: this.#styles, lost, unread };
+    const cuts = new Map(
+      this.#sheets.flatMap(({ sheetId }) => {
+        const name = this.#nameOf(sheetId);
+        return name === undefined ? [] : [[name, this.#follower.cutFrom(sheetId)] as const];
+      }),
+    );
+    return { sheets, tables: this.#tablesNow(), styles: this.#styles, lost, unread, cuts };
   }
 
   readonly #nameOf = (sheetId: string) =>

@@ -52,6 +52,18 @@ interface Told {
   readonly to: { readonly subUnitId: string };
 }
 
+/** Cells that are put elsewhere, where they stood. */
+export interface Cut {
+  readonly sheetId: string;
+  readonly area: Area;
+}
+
+export function cutBy(id: string, params: unknown): Cut | undefined {
+  if (id !== MoveRangeMutation.id) return undefined;
+  const { from, fromRange } = params as Told;
+  return { sheetId: from.subUnitId, area: areaOf(fromRange) };
+}
+
 export function changeBy(id: string, params: unknown, move = 1): Change | undefined {
   const change = changeOf(id, params, move);
   if (!change) return undefined;

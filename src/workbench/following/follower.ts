@@ -3,13 +3,14 @@ import { CommandType, ICommandService, UndoCommandId } from "@univerjs/core";
 import { MoveRangeMutation } from "@univerjs/sheets";
 import type { Area } from "../../workbook/book";
 import type { Grid } from "../grid/grid";
-import { changeBy, opposite, SORT_ROWS } from "./changes";
+import { type Cut, changeBy, cutBy, opposite, SORT_ROWS } from "./changes";
 import type { Followed } from "./followed";
 
 interface Done {
   readonly id: string;
   /** All areas as they were before it. */
   readonly before: readonly (readonly Followed[])[];
+  readonly cut: Cut | undefined;
 }
 
 export class Follower {
@@ -35,8 +36,9 @@ export class Follower {
       if (change === undefined) return;
       this.#version++;
       if (undoing && this.#takeBack(id)) return;
-      if (id === MoveRangeMutation.id) this.#moves++;
-      this.#done.push({ id, before: [...this.#areas] });
+      const cut = cutBy(id, params);
+      if (cut) this.#moves++;
+      this.#done.push({ id, before: [...this.#areas], cut });
       this.#areas = this.#areas.map((parts) => parts.flatMap(change));
     });
   }
@@ -45,6 +47,11 @@ export class Follower {
   get linesMoved(): boolean {
     const inLines = (id: string) => id !== MoveRangeMutation.id && id !== SORT_ROWS;
     return this.#lost || this.#done.some(({ id }) => inLines(id));
+  }
+
+  /** Where cells of a sheet stood that were put elsewhere, as long as no line has moved. */
+  cutFrom(sheetId: string): Area[] {
+    return this.#done.flatMap(({ cut }) => (cut?.sheetId === sheetId ? [cut.area] : []));
   }
 
   /** Another one whenever an area may be elsewhere, or there are others. */

@@ -1,8 +1,8 @@
 /** Formulas of rules that go on naming the same cells, as those in cells do by the grid. */
 import { addressOf, parseArea, sheetPrefix } from "../../workbook/address";
 import type { Area } from "../../workbook/book";
+import { type Reference, referencesIn, writtenReference } from "../../workbook/formula/references";
 import { sheetOf } from "../../workbook/formula/regions";
-import { type Token, tokensOf } from "../../workbook/formula/tokens";
 import type { NameOf } from "./charts";
 import { type Followed, isGone, type Read } from "./followed";
 import { firstRead, readFrom } from "./reads";
@@ -26,7 +26,7 @@ export function followFormulas(
   const reads: Read[] = [];
   const written = Object.entries(formulas).flatMap(([key, formula]) => {
     if (formula === undefined) return [];
-    const parts = partsOf(tokensOf(formula)).map((part) => {
+    const parts = referencesIn(formula).map((part) => {
       if (typeof part === "string") return () => part;
       const index = reads.push(readOf(part, home, idOf)) - 1;
       return ({ reads = [], sheetId }: Followed, nameOf: NameOf) =>
@@ -48,48 +48,6 @@ export function followFormulas(
   };
 }
 
-/** A cell, or from one cell to another, with the sheet before it. */
-interface Reference {
-  readonly prefix: string | undefined;
-  readonly ends: readonly string[];
-  /** Whole columns and rows: by their first and last cell, of which is written what they are. */
-  readonly lines?: "columns" | "rows";
-}
-
-const shown = { columns: /^\$?[A-Z]+/, rows: /\$?\d+$/ };
-
-function linesOf({ kind, text }: Token): Omit<Reference, "prefix"> | undefined {
-  const [first = "", last = ""] = text.split(":");
-  if (kind === "columns") return { ends: [`${first}1`, `${last}1048576`], lines: kind };
-  if (kind === "rows") return { ends: [`A${first}`, `XFD${last}`], lines: kind };
-  return undefined;
-}
-
-function partsOf(tokens: readonly Token[]): (string | Reference)[] {
-  const parts: (string | Reference)[] = [];
-  for (let at = 0; at < tokens.length; at++) {
-    const token = tokens[at] as Token;
-    const prefix = token.kind === "sheet" ? token.text : undefined;
-    const first = prefix === undefined ? token : tokens[at + 1];
-    const lines = first && linesOf(first);
-    if (lines) {
-      if (prefix !== undefined) at++;
-      parts.push({ prefix, ...lines });
-      continue;
-    }
-    if (first?.kind !== "cell") {
-      parts.push(token.text);
-      continue;
-    }
-    if (prefix !== undefined) at++;
-    const isRange = tokens[at + 1]?.text === ":" && tokens[at + 2]?.kind === "cell";
-    const last = isRange ? [(tokens[at + 2] as Token).text] : [];
-    if (isRange) at += 2;
-    parts.push({ prefix, ends: [first.text, ...last] });
-  }
-  return parts;
-}
-
 function readOf(
   { prefix, ends, lines }: Reference,
   home: { readonly sheetId: string; readonly area: Area },
@@ -105,11 +63,12 @@ function readOf(
 }
 
 function textOf(
-  { ends, lines }: Reference,
+  reference: Reference,
   read: Read,
   ruleSheet: string,
   nameOf: NameOf,
 ): string | undefined {
+  const { ends } = reference;
   const area = firstRead(read);
   const name = nameOf(read.sheetId);
   if (name === undefined || isGone({ area })) return undefined;
@@ -117,11 +76,9 @@ function textOf(
     [area.row, area.column],
     [area.row + area.rows - 1, area.column + area.columns - 1],
   ] as const;
-  const texts = ends.map((end, index) => {
-    const text = withMarks(end, ...(corners[index] as [number, number]));
-    return lines ? (shown[lines].exec(text)?.[0] ?? text) : text;
-  });
-  return (read.sheetId === ruleSheet ? "" : sheetPrefix(name)) + texts.join(":");
+  const now = ends.map((end, index) => withMarks(end, ...(corners[index] as [number, number])));
+  const prefix = read.sheetId === ruleSheet ? undefined : sheetPrefix(name);
+  return writtenReference({ ...reference, prefix, ends: now });
 }
 
 /** The address with the dollar signs that it was written with. */

@@ -1,4 +1,4 @@
-import type { Table } from "../book";
+import type { Area, Table } from "../book";
 import type { FunctionNames } from "../formula/stored-form";
 import type { OpenedWorkbook } from "../read/read-workbook";
 import { readXml } from "../xml";
@@ -10,7 +10,8 @@ import type { CellEdit, WorkbookEdits } from "./edits";
 import { patchFrame, patchSheetStates } from "./frame-patch";
 import type { LayoutEdits } from "./layout-edits";
 import { PackageEdits } from "./package-edits";
-import { patchRuleAreas, type RuleMoves } from "./rule-areas";
+import type { ElementChanges, RuleChanges } from "./rule-changes";
+import { patchRules } from "./rule-elements";
 import { patchSheet } from "./sheet-patch";
 import { staleParts } from "./stale";
 import { noStyles, StyleSheet } from "./style-sheet";
@@ -97,7 +98,9 @@ export interface Beside {
   readonly layout?: ReadonlyMap<string, LayoutEdits>;
   readonly definedNames?: ReturnType<typeof namesBetween>;
   /** By the sheet's name. */
-  readonly rules?: ReadonlyMap<string, RuleMoves>;
+  readonly rules?: ReadonlyMap<string, RuleChanges>;
+  /** By the sheet's name: where cells stood that were put elsewhere. */
+  readonly cuts?: ReadonlyMap<string, readonly Area[]>;
   /** By the sheet's name. */
   readonly comments?: ReadonlyMap<string, CommentMoves>;
 }
@@ -110,17 +113,14 @@ export async function patchWorkbook(
   opened: OpenedWorkbook,
   cells: WorkbookEdits,
   names: FunctionNames,
-  { tables = opened.book.tables, layout, definedNames, rules, comments = new Map() }: Beside = {},
+  beside: Beside = {},
 ): Promise<PatchedWorkbook> {
+  const { tables = opened.book.tables, layout, definedNames, comments = new Map() } = beside;
   const { file, part } = opened;
   const edits = new PackageEdits(file);
   await patchSheets(edits, opened, cells, names, layout);
   await patchTables(edits, opened, tables);
-  for (const { name, path } of part.sheets) {
-    const moves = rules?.get(name);
-    if (moves && moves.size > 0)
-      edits.set(path, patchRuleAreas(path, await edits.text(path), moves));
-  }
+  const rulesLeft = await patchAllRules(edits, opened, names, beside);
   for (const [sheet, moves] of comments) await patchComments(edits, opened, sheet, moves);
   const namesNow = new Map([...(definedNames ?? []), ...filterNames(layout)]);
   if (namesNow.size > 0)
@@ -128,5 +128,30 @@ export async function patchWorkbook(
   const bytes = await file.rewrite(edits.changes);
   const changed = values(cells).some(({ value }) => value !== undefined);
   const parts = edits.changes.size > 0;
-  return { bytes, stale: staleParts(file, { values: changed, parts }) };
+  const stale = staleParts(file, { values: changed, parts });
+  return { bytes, stale: [...stale, ...(rulesLeft ? [rulesStay] : [])] };
 }
+
+const rulesStay =
+  "Rules of kinds that are not shown here stand in the saved file where they stood, though cells of theirs were put elsewhere.";
+
+/** Whether some are left where their cells no longer are. */
+async function patchAllRules(
+  edits: PackageEdits,
+  { part }: OpenedWorkbook,
+  names: FunctionNames,
+  { rules, cuts }: Beside,
+): Promise<boolean> {
+  let left = false;
+  for (const { name, path } of part.sheets) {
+    const [changes, cut = []] = [rules?.get(name), cuts?.get(name)];
+    if (!changes || (cut.length === 0 && [...changes.values()].every(isNothing))) continue;
+    const before = await edits.text(path);
+    const { xml, stale } = patchRules(path, before, changes, names, cut);
+    if (xml !== before) edits.set(path, xml);
+    left ||= stale;
+  }
+  return left;
+}
+
+const isNothing = ({ pieces }: ElementChanges) => pieces.size === 0;

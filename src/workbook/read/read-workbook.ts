@@ -24,7 +24,7 @@ async function readSheet(
   entry: WorkbookPart["sheets"][number],
   reading: Reading,
 ): Promise<Sheet> {
-  const sheet = new SheetReader(reading);
+  const sheet = new SheetReader(reading, entry.path);
   const reader = xmlReader(entry.path, sheet);
   await file.stream(entry.path, (chunk) => reader.write(chunk));
   reader.close();

@@ -2,7 +2,7 @@ import { addressOf } from "../address";
 import type { Area, Sheet } from "../book";
 import { shiftedFormula } from "../formula/shared";
 import type { FunctionNames } from "../formula/stored-form";
-import type { ConditionalFormat, EntryRule, RuleLook } from "../sheet-rules";
+import type { ConditionalFormat, EntryRule, InFile, RuleLook } from "../sheet-rules";
 import { WorkbookRefusal } from "../workbook-refusal";
 import { isOn } from "../xml";
 import { attributesXml } from "../xml-text";
@@ -49,7 +49,11 @@ export class SheetRules {
   #aside = false;
   readonly #said = new Set<string>();
 
+  /** Of each kind, how many there were. */
+  readonly #counts = { cfRule: 0, dataValidation: 0 };
+
   constructor(
+    private readonly path: string,
     private readonly looks: readonly RuleLook[],
     private readonly names: FunctionNames,
     private readonly allowance: Allowance,
@@ -59,6 +63,7 @@ export class SheetRules {
     if (name === "extLst" && !this.#rule) this.#extended = true;
     if (name === "conditionalFormatting") this.#places = attributes.sqref ?? "";
     if (name === "cfRule" || name === "dataValidation") {
+      this.#counts[name]++;
       this.#rule = attributes;
       this.#formulas = [];
       this.#inner = "";
@@ -129,7 +134,7 @@ export class SheetRules {
   #addFormats(rule: Attributes, formulas: readonly string[]): boolean {
     const stops = isOn(rule.stopIfTrue);
     const look = this.looks[Number(rule.dxfId)] ?? {};
-    const shared = { look, ...(stops && { stops }) };
+    const shared = { inFile: this.#inFile("cfRule"), look, ...(stops && { stops }) };
     const add = (format: ConditionalFormat) =>
       this.#formats.push({ priority: Number(rule.priority ?? 0), format });
     const areas = this.#areas(this.#formats.length);
@@ -157,10 +162,15 @@ export class SheetRules {
     const read = areas.flatMap((area) => {
       const rows = area.row - first.row;
       const columns = area.column - first.column;
-      return entryRule(area, rule, from?.(rows, columns), to?.(rows, columns)) ?? [];
+      const read = entryRule(area, rule, from?.(rows, columns), to?.(rows, columns));
+      return read ? { ...read, inFile: this.#inFile("dataValidation") } : [];
     });
     this.#entryRules.push(...read);
     return read.length > 0;
+  }
+
+  #inFile(kind: "cfRule" | "dataValidation"): InFile {
+    return { sheet: this.path, index: this.#counts[kind] - 1 };
   }
 
   #areas(known: number): Area[] {

@@ -56,9 +56,12 @@ export class SheetReader implements XmlHandlers {
   #inText = "";
   #inAid = false;
 
-  constructor(private readonly reading: Reading) {
+  constructor(
+    private readonly reading: Reading,
+    path: string,
+  ) {
     this.#frame = new SheetFrame(reading.allowance, reading.styleCount);
-    this.#rules = new SheetRules(reading.differences, reading.names, reading.allowance);
+    this.#rules = new SheetRules(path, reading.differences, reading.names, reading.allowance);
   }
 
   open(element: XmlElement): void {

@@ -193,14 +193,15 @@ describe("a formula that changes", () => {
 
 /** The cells of a sheet's XML, as the reader of workbooks sees them. */
 function valuesOf(xml: string): Map<string, Value> {
-  const sheetReader = new SheetReader({
+  const reading = {
     names,
     strings: [],
-    dynamicMarks: new Set(),
+    dynamicMarks: new Set<number>(),
     styleCount: 0,
     differences: [],
     allowance: new Allowance(usualLimits),
-  });
+  };
+  const sheetReader = new SheetReader(reading, "sheet");
   readXml("sheet", xml, sheetReader);
   const values = new Map<string, Value>();
   for (const [row, cells] of Object.entries(sheetReader.sheet("S", false).cells))

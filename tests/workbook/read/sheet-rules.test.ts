@@ -5,6 +5,7 @@ import { layOut } from "../../../src/workbook/layout/lay-out";
 import { readWorkbook } from "../../../src/workbook/read/read-workbook";
 import { writeWorkbook } from "../../../src/workbook/write/write-workbook";
 import { doseLadder } from "../../../templates/plans/dose-ladder";
+import { bareRules } from "../bare-rules";
 import { rawWorkbook } from "../raw-workbook";
 
 const names = functionNames(["DOSE.TARGET"]);
@@ -129,7 +130,7 @@ describe("conditional formats", () => {
       `<extLst><ext xmlns:x14="x" xmlns:xm="y"><x14:conditionalFormattings><x14:conditionalFormatting><x14:cfRule type="dataBar" id="${id}"><x14:dataBar/></x14:cfRule><xm:sqref>A1:A9</xm:sqref></x14:conditionalFormatting></x14:conditionalFormattings></ext></extLst>`;
     const read = (id: string) =>
       sheet(`<conditionalFormatting sqref="A1:A9">${bar}</conditionalFormatting>${extension(id)}`);
-    expect((await read("{B0}")).formats).toEqual([
+    expect(bareRules((await read("{B0}")).formats)).toEqual([
       {
         area: { row: 0, column: 0, rows: 9, columns: 1 },
         look: {},
@@ -157,6 +158,17 @@ const validation = (attributes: string, inner = "") =>
 
 const from = (text: string) => `<formula1>${text}</formula1>`;
 const to = (text: string) => `<formula2>${text}</formula2>`;
+
+test("each rule tells which element of its file says it, those that are not understood counted among them", async () => {
+  const rule = (type: string, formula: string) =>
+    `<cfRule type="${type}" dxfId="0" priority="1"><formula>${formula}</formula></cfRule>`;
+  const { formats } = await format("B2 D2", rule("strange", "1") + rule("expression", "B2=1"));
+  const inFile = { sheet: "xl/worksheets/sheet1.xml", index: 1 };
+  expect(formats).toMatchObject([
+    { formula: "B2=1", inFile },
+    { formula: "D2=1", inFile },
+  ]);
+});
 
 describe("what may be typed", () => {
   test.each([
@@ -231,7 +243,8 @@ describe("what may be typed", () => {
     ],
   ])("%s", async (attributes, inner, rule) => {
     const area = { row: 1, column: 1, rows: 1, columns: 1 };
-    expect((await sheet(validation(attributes, inner))).entryRules).toEqual([{ area, ...rule }]);
+    const { entryRules } = await sheet(validation(attributes, inner));
+    expect(bareRules(entryRules)).toEqual([{ area, ...rule }]);
   });
 
   test("a list on another sheet stands in an extension of the file", async () => {
@@ -258,6 +271,6 @@ test("a template that was saved asks and paints what its plan says", async () =>
   planned.sheets.forEach((sheet, index) => {
     const saved = book.sheets[index];
     expect(saved?.formats ?? []).toMatchObject(sheet.formats);
-    expect(saved?.entryRules ?? []).toEqual(sheet.entryRules);
+    expect(bareRules(saved?.entryRules)).toEqual(sheet.entryRules);
   });
 });

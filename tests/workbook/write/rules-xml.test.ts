@@ -5,6 +5,7 @@ import { functionNames } from "../../../src/workbook/formula/stored-form";
 import { filledIn } from "../../../src/workbook/layout/filled-in";
 import { readWorkbook } from "../../../src/workbook/read/read-workbook";
 import { writeWorkbook } from "../../../src/workbook/write/write-workbook";
+import { bareRules } from "../bare-rules";
 import { rawWorkbook } from "../raw-workbook";
 
 const names = functionNames(["DOSE.TARGET"]);
@@ -58,7 +59,7 @@ test("conditional formats keep their order", async () => {
     `<cfRule type="expression" dxfId="${dxfId}" priority="${priority}"><formula>B2=${priority}</formula></cfRule>`;
   const [before, after] = await writtenAnew(formatted(rule(3, 0) + rule(1, 2) + rule(2, 0)));
   expect(before?.formats?.map(({ formula }) => formula)).toEqual(["B2=1", "B2=2", "B2=3"]);
-  expect(after?.formats).toEqual(before?.formats);
+  expect(bareRules(after?.formats)).toEqual(bareRules(before?.formats));
 });
 
 const asked = (attributes: string, from = "1", to = "9") =>
@@ -101,7 +102,7 @@ describe("an entry rule of another program is written anew", () => {
     const [before, after] = await writtenAnew(
       '<dataValidations count="1"><dataValidation sqref="B2" showInputMessage="1" promptTitle="Day" prompt="As in the log."/></dataValidations>',
     );
-    expect(after?.entryRules).toEqual([
+    expect(bareRules(after?.entryRules)).toEqual([
       {
         area: { row: 1, column: 1, rows: 1, columns: 1 },
         type: "any",
