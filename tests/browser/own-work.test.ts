@@ -1,6 +1,8 @@
 /** What people add of their own in the workbench: a blank workbook, rows below a table, sheets. */
 import { readFile } from "node:fs/promises";
 import { beforeAll, expect, test } from "vitest";
+import { functionNames } from "../../src/workbook/formula/stored-form";
+import { readWorkbook } from "../../src/workbook/read/read-workbook";
 import { serveWorkbench } from "./served-workbench";
 import { tableFile } from "./shared/table-file";
 import type { WorkbenchPage } from "./workbench";
@@ -15,6 +17,10 @@ beforeAll(async () => {
 
 const open = (title: string) => workbench.openTemplate(title);
 const value = async (address: string) => (await workbench.read(address)).value;
+const saved = async () => {
+  const { bytes, notice } = await workbench.save();
+  return { ...(await readWorkbook(bytes, functionNames([]))), notice };
+};
 
 test("A blank workbook has one empty sheet, takes formulas and is saved under a plain name.", async () => {
   await open("Blank workbook");
@@ -103,12 +109,12 @@ test("A formula typed below a table stays as the table takes in its row, and so 
   await workbench.type("A4", "=A3+5");
   expect(await value("A4")).toBe("7");
   expect(await value("B4")).toBe("14");
-  await workbench.type("B5", "=SUM(B2:B4)");
-  expect(await value("B5")).toBe("20");
+  await workbench.type("B5", "=B4*3");
+  expect(await value("B5")).toBe("42");
   await workbench.type("A3", "3");
   expect(await value("B3")).toBe("6");
   expect(await value("A4")).toBe("8");
-  expect(await value("B5")).toBe("24");
+  expect(await value("B5")).toBe("48");
   // Filled down as well: the table takes in two rows.
   await workbench.select("A4");
   await workbench.page.keyboard.press("Shift+ArrowDown");
@@ -117,6 +123,34 @@ test("A formula typed below a table stays as the table takes in its row, and so 
   await workbench.page.keyboard.press("Control+d");
   await expect.poll(() => value("A6")).toBe("18");
   expect(await value("A7")).toBe("23");
+});
+
+test("A total below a table is no row of it, nor is what stands beside it; a name is one.", async () => {
+  const rows = [
+    ["What", "Dose"],
+    ["starch", 4],
+    ["size", 2],
+  ];
+  await workbench.openFile("runs.xlsx", tableFile({ rows }));
+  await workbench.type("D1", "=ROWS(Runs[Dose])");
+  await workbench.type("B4", "=SUBTOTAL(109,Runs[Dose])");
+  await workbench.type("A4", "All of it");
+  expect(await value("B4")).toBe("6");
+  expect(await value("D1")).toBe("2");
+  const { book, notice } = await saved();
+  expect(book.tables[0]?.area.rows).toBe(3);
+  expect(book.sheets[0]?.cells[3]?.[1]?.formula).toBe("SUBTOTAL(109,Runs[Dose])");
+  expect(notice).toBe("");
+  for (const address of ["A4", "B4"]) {
+    await workbench.page.keyboard.press("Control+z");
+    await expect.poll(() => value(address)).toBe("");
+  }
+  await workbench.type("A4", "dye");
+  expect(await value("D1")).toBe("3");
+  await workbench.type("A5", "Total");
+  await workbench.type("B5", "=SUM(B2:B4)");
+  expect(await value("B5")).toBe("6");
+  expect(await value("D1")).toBe("3");
 });
 
 test("A sheet that is taken away leaves an error that is explained wherever it was read.", async () => {

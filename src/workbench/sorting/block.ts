@@ -2,9 +2,9 @@
  * Which rows a person means who selects a cell among them: the body of its table; or else the block of filled
  * cells around it, whole rows of it, without the lines that head it and the totals below.
  */
-import { holdsCell, overlap } from "../../workbook/areas";
+import { holdsCell } from "../../workbook/areas";
 import type { Area, Book, Cell, Table } from "../../workbook/book";
-import { regionsOf } from "../../workbook/formula/regions";
+import { isTotalOf } from "../../workbook/formula/totals";
 import { bodyOf } from "../../workbook/layout/filled-in";
 
 export interface SeenSheet {
@@ -137,12 +137,8 @@ function totalsOf(sheet: SeenSheet, body: Area): number {
     columnsOf(body).some((column) => {
       const formula = sheet.cells.get(row)?.get(column)?.formula;
       const above = { ...body, column, columns: 1, rows: row - body.row };
-      return (
-        formula !== undefined &&
-        regionsOf(formula, sheet.name, book).some(
-          ({ area }) => area.rows > 1 && overlap(area, above) && area.row + area.rows <= row,
-        )
-      );
+      const place = { sheet: sheet.name, row, column };
+      return formula !== undefined && isTotalOf(above, formula, place, book);
     });
   const rows = linesOf(body).reverse();
   const totals = rows.findIndex((row) => !sums(row));

@@ -6,26 +6,24 @@ import {
   SetConditionalRuleMutation,
 } from "@univerjs/sheets-conditional-formatting";
 import { SheetDataValidationModel } from "@univerjs/sheets-data-validation";
-import { areaOf } from "../../engine/ranges";
-import type { Table } from "../../workbook/book";
-import { bodyOf, spansBody } from "../../workbook/layout/filled-in";
+import { areaOf, rangeOf } from "../../engine/ranges";
+import type { Area } from "../../workbook/book";
+import { spansBody } from "../../workbook/layout/filled-in";
 import type { Grid } from "../grid/grid";
 import type { Step } from "../grid/one-step";
 
 export function growRules(
   { injector }: Grid,
   worksheet: Worksheet,
-  table: Table,
-  rows: number,
+  body: Area,
+  grown: Area,
 ): Step[] {
   const sheet = { unitId: worksheet.getUnitId(), subUnitId: worksheet.getSheetId() };
-  const body = bodyOf(table);
   const isBody = (range: IRange) => spansBody(areaOf(range), body);
-  const grown = <Rule extends { ranges: IRange[] }>(rule: Rule): Rule => ({
+  const { startRow, endRow } = rangeOf(grown);
+  const stretched = <Rule extends { ranges: IRange[] }>(rule: Rule): Rule => ({
     ...rule,
-    ranges: rule.ranges.map((range) =>
-      isBody(range) ? { ...range, endRow: range.endRow + rows } : range,
-    ),
+    ranges: rule.ranges.map((range) => (isBody(range) ? { ...range, startRow, endRow } : range)),
   });
   const over = <Rule extends { ranges: IRange[] }>(rules: readonly Rule[] | null | undefined) =>
     (rules ?? []).filter(({ ranges }) => ranges.some(isBody));
@@ -42,10 +40,10 @@ export function growRules(
   });
   return [
     ...over(validations.getRules(sheet.unitId, sheet.subUnitId) as ISheetDataValidationRule[]).map(
-      (rule) => ({ todo: validated(grown(rule)), undo: validated(rule) }),
+      (rule) => ({ todo: validated(stretched(rule)), undo: validated(rule) }),
     ),
     ...over(formats.getSubunitRules(sheet.unitId, sheet.subUnitId)).map((rule) => ({
-      todo: formatted(grown(rule)),
+      todo: formatted(stretched(rule)),
       undo: formatted(rule),
     })),
   ];

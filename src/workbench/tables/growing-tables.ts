@@ -1,6 +1,6 @@
 /**
- * A table takes in what is typed or pasted right below it: its new rows get the look, the rules and the
- * formulas of the last one, and every formula that names the table reads them, too. A step of its own to undo.
+ * A table takes in what is typed or pasted right below it: its new rows get the look and the rules of the
+ * last one and the formulas that its columns repeat, and every formula that names the table reads them, too. A step of its own to undo.
  */
 import {
   type ICellData,
@@ -11,17 +11,18 @@ import {
   type Workbook,
   type Worksheet,
 } from "@univerjs/core";
-import { LexerTreeBuilder } from "@univerjs/engine-formula";
 import { type ISetRangeValuesMutationParams, SetRangeValuesMutation } from "@univerjs/sheets";
 import { spellingOut } from "../../engine/spelled-out";
 import { putCell, type Table } from "../../workbook/book";
+import { bodyOf } from "../../workbook/layout/filled-in";
 import type { Carried } from "../book/grid-book";
-import { readAnew } from "../formulas/read-anew";
-import { allTables, vocabularyOf } from "../formulas/typed-formulas";
+import { asWritten, type Written, writeAnew } from "../formulas/read-anew";
+import { vocabularyOf } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "../grid/grid";
 import { type CellData, writeAsOneStep } from "../grid/one-step";
-import { gridFormulaAt, valueAt } from "../grid/seen-cells";
+import { cellAsIn, columnFormulas, columnsOf, writtenAsIn } from "./column-formulas";
 import { growRules } from "./grow-rules";
+import { growths, holds, withRows } from "./growths";
 
 export function growTables(grid: Grid): void {
   const commands = grid.injector.get(ICommandService);
@@ -39,89 +40,73 @@ export function growTables(grid: Grid): void {
     const worksheet = workbook?.getSheetBySheetId(typed.subUnitId);
     if (!workbook || !worksheet) return;
     // What was typed becomes a step to undo first.
-    for (const { table, rows } of growths(grid, worksheet, (typed.cellValue ?? {}) as CellData))
+    for (const { table, rows } of growths(
+      grid,
+      workbook,
+      worksheet,
+      (typed.cellValue ?? {}) as CellData,
+    ))
       queueMicrotask(() => workbookOf(grid) === workbook && grow(grid, workbook, table, rows));
   });
 }
 
-const holds = (cell: Nullable<ICellData>) =>
-  Boolean(cell?.f || cell?.si) || (cell?.v !== undefined && cell.v !== null && cell.v !== "");
-
-/** The tables below whose last row something comes to stand in blank cells, and how many rows of it. */
-function growths(grid: Grid, worksheet: Worksheet, typed: CellData) {
-  const filled = Object.keys(typed).map(Number);
-  const ends = filled.flatMap((row) =>
-    Object.values(worksheet.getCellMatrix().getRow(row - 1) ?? {}).flatMap((cell) => {
-      const { tableEnd } = (cell?.custom ?? {}) as Carried;
-      return tableEnd && !tableEnd.totalsRow ? [tableEnd.name] : [];
-    }),
-  );
-  if (ends.length === 0) return [];
-  return allTables(grid).flatMap((table) => {
-    if (table.sheet !== worksheet.getName() || !ends.includes(table.name)) return [];
-    const columns = Array.from({ length: table.area.columns }, (_, at) => table.area.column + at);
-    const below = table.area.row + table.area.rows;
-    let rows = 0;
-    while (columns.some((column) => holds(typed[below + rows]?.[column]))) {
-      const blank = columns.every((column) => isBlank(grid, worksheet, below + rows, column));
-      if (!blank) break;
-      rows++;
-    }
-    return rows > 0 ? [{ table, rows }] : [];
-  });
-}
-
-const isBlank = (grid: Grid, worksheet: Worksheet, row: number, column: number) =>
-  !worksheet.getCellRaw(row, column)?.f && valueAt(grid, worksheet, row, column) === null;
-
 function grow(grid: Grid, workbook: Workbook, table: Table, rows: number): void {
-  const grown = { ...table, area: { ...table.area, rows: table.area.rows + rows } };
   const words = vocabularyOf(grid);
-  const tables = words.tables.map((one) => (one.name === table.name ? grown : one));
   const before = spellingOut(words);
-  const after = spellingOut({ ...words, tables });
+  const after = spellingOut(withRows(words, table, table.area.rows + rows));
   const written = workbook.getSheets().flatMap((worksheet) => {
     const cells: CellData = {};
-    if (worksheet.getName() === table.sheet) fillDown(grid, worksheet, table, rows, cells);
-    readAnew(grid, worksheet, { before, after, isNew: false }, cells);
+    const formulas = asWritten(grid, worksheet, before);
+    if (worksheet.getName() === table.sheet)
+      formulas.push(...fillDown(grid, worksheet, table, rows, formulas, cells));
+    writeAnew(grid, worksheet, formulas, after, cells);
     return Object.keys(cells).length > 0 ? [[worksheet.getSheetId(), cells] as const] : [];
   });
   const own = workbook.getSheets().find((worksheet) => worksheet.getName() === table.sheet);
-  const steps = own ? growRules(grid, own, table, rows) : [];
+  const body = bodyOf(table);
+  const steps = own ? growRules(grid, own, body, { ...body, rows: body.rows + rows }) : [];
   writeAsOneStep(grid, workbook, new Map(written), { steps });
 }
 
 /** A cell that is written without its formula, if only to mark it, is no longer computed. */
-const formulaOf = (cell: Nullable<ICellData>): ICellData => ({
+const formulaOf = (cell: Nullable<ICellData>): Pick<ICellData, "f" | "si" | "custom"> => ({
   ...(cell?.f ? { f: cell.f } : {}),
   ...(cell?.si ? { si: cell.si } : {}),
 });
 
-/** The new rows, after the pattern of the last one; its mark of the end goes to the new end. */
+/**
+ * The new rows look as the last one, and compute as the others; its mark of the end goes to the new end.
+ * Gives what they compute as it was written.
+ */
 function fillDown(
   grid: Grid,
   worksheet: Worksheet,
-  { area }: Table,
+  table: Table,
   rows: number,
+  written: readonly Written[],
   cells: CellData,
-): void {
-  const lexer = grid.injector.get(LexerTreeBuilder);
-  const last = area.row + area.rows - 1;
-  for (let column = area.column; column < area.column + area.columns; column++) {
+): Written[] {
+  const filled: Written[] = [];
+  const last = table.area.row + table.area.rows - 1;
+  const repeated = columnFormulas(grid, worksheet, table, last + 1);
+  for (const column of columnsOf(table)) {
     const pattern = worksheet.getCellRaw(last, column) ?? {};
     const { tableEnd, ...kept } = (pattern.custom ?? {}) as Carried;
     if (tableEnd) putCell(cells, last, column, { ...formulaOf(pattern), custom: kept });
-    const repeated = gridFormulaAt(grid, worksheet, last, column);
+    const source = repeated.get(column)?.source;
     for (let down = 1; down <= rows; down++) {
       const own = worksheet.getCellRaw(last + down, column);
-      const fills = repeated && !holds(own);
-      const { formula, tableStart: _start, ...carried } = kept;
-      const custom = { ...carried, ...(fills && formula !== undefined && { formula }) };
+      const fills = source !== undefined && !holds(own);
+      const { custom, ...content } = fills
+        ? cellAsIn(grid, worksheet, column, source, last + down)
+        : formulaOf(own);
+      if (fills) filled.push(...writtenAsIn(written, column, source, [last + down]));
       putCell(cells, last + down, column, {
         ...(pattern.s ? { s: pattern.s } : {}),
-        ...(fills ? { f: lexer.moveFormulaRefOffset(repeated, 0, down) } : formulaOf(own)),
+        ...content,
         custom: { ...own?.custom, ...custom, ...(tableEnd && down === rows && { tableEnd }) },
       });
     }
   }
+  return filled;
 }

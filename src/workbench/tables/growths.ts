@@ -1,0 +1,92 @@
+/** Tables that take in what is typed or pasted right below them. */
+import type { ICellData, Nullable, Workbook, Worksheet } from "@univerjs/core";
+import { fromGrid } from "../../engine/dialect";
+import { readValue } from "../../engine/read-cells";
+import { spellingOut, type Vocabulary } from "../../engine/spelled-out";
+import type { Book, Table } from "../../workbook/book";
+import { bodyOf } from "../../workbook/layout/filled-in";
+import type { Carried } from "../book/grid-book";
+import { vocabularyOf } from "../formulas/typed-formulas";
+import type { Grid } from "../grid/grid";
+import type { CellData } from "../grid/one-step";
+import { gridFormulaAt, valueAt } from "../grid/seen-cells";
+import { columnsOf } from "./column-formulas";
+import { type Entry, isNewRow } from "./new-row";
+
+export interface Growth {
+  readonly table: Table;
+  readonly rows: number;
+}
+
+export const holds = (cell: Nullable<ICellData>) =>
+  Boolean(cell?.f || cell?.si) || (cell?.v !== undefined && cell.v !== null && cell.v !== "");
+
+/** The tables below whose last row new ones come to stand in blank cells, and how many of them. */
+export function growths(
+  grid: Grid,
+  workbook: Workbook,
+  worksheet: Worksheet,
+  typed: CellData,
+): Growth[] {
+  const filled = Object.keys(typed).map(Number);
+  const ends = filled.flatMap((row) =>
+    Object.values(worksheet.getCellMatrix().getRow(row - 1) ?? {}).flatMap((cell) => {
+      const { tableEnd } = (cell?.custom ?? {}) as Carried;
+      return tableEnd && !tableEnd.totalsRow ? [tableEnd.name] : [];
+    }),
+  );
+  if (ends.length === 0) return [];
+  const words = vocabularyOf(grid);
+  const sheets = workbook.getSheets().map((one) => ({ name: one.getName(), cells: {} }));
+  const book: Book = { sheets, definedNames: words.definedNames, tables: [], styles: {} };
+  return words.tables.flatMap((table) => {
+    if (table.sheet !== worksheet.getName() || !ends.includes(table.name)) return [];
+    const columns = columnsOf(table);
+    const below = table.area.row + table.area.rows;
+    const { row: first, rows: held } = bodyOf(table);
+    const formula = (row: number, column: number) => {
+      const text = gridFormulaAt(grid, worksheet, row, column);
+      return text === undefined ? undefined : fromGrid(text);
+    };
+    const isNew = (row: number) =>
+      columns.every((column) => isBlank(grid, worksheet, row, column)) &&
+      isNewRow(entriesOf(typed, row, table, words), {
+        table,
+        row,
+        book,
+        valuesOf: (column) =>
+          Array.from({ length: held }, (_, at) => valueAt(grid, worksheet, first + at, column)),
+        lastFormula: (column) => formula(below - 1, column),
+      });
+    let rows = 0;
+    while (isNew(below + rows)) rows++;
+    return rows > 0 ? [{ table, rows }] : [];
+  });
+}
+
+/** What is typed into a row below a table. */
+function entriesOf(typed: CellData, row: number, table: Table, words: Vocabulary): Entry[] {
+  const spellOut = spellingOut(withRows(words, table, row + 1 - table.area.row));
+  return columnsOf(table).flatMap((column): Entry[] => {
+    const cell = typed[row]?.[column];
+    if (!holds(cell)) return [];
+    const entry = { column, value: readValue(cell) };
+    if (!cell?.f) return [entry];
+    const formula = fromGrid(cell.f);
+    const { formula: written } = (cell.custom ?? {}) as Carried;
+    const place = { sheet: table.sheet, row, column };
+    const grown = written === undefined ? formula : spellOut(written, place);
+    return [{ ...entry, formula, grown }];
+  });
+}
+
+/** The same words, once a table has so many rows. */
+export const withRows = ({ definedNames, tables }: Vocabulary, table: Table, rows: number) => ({
+  definedNames,
+  tables: tables.map((one) =>
+    one.name === table.name ? { ...one, area: { ...one.area, rows } } : one,
+  ),
+});
+
+const isBlank = (grid: Grid, worksheet: Worksheet, row: number, column: number) =>
+  !worksheet.getCellRaw(row, column)?.f && valueAt(grid, worksheet, row, column) === null;
