@@ -40,6 +40,7 @@ import { circleNotice } from "./status/circle-notice";
 import { Status } from "./status/status";
 import { sumUp } from "./status/sums";
 import { growTables } from "./tables/growing-tables";
+import { fillInsertedRows } from "./tables/inserted-rows";
 import { showComments } from "./view/comments";
 import { keepTabInView } from "./view/keep-tab-in-view";
 import { widenNameBox } from "./view/name-box";
@@ -70,6 +71,7 @@ async function start(): Promise<void> {
   translateTyped(grid);
   followNames(grid);
   growTables(grid);
+  fillInsertedRows(grid);
   makeRoom(grid);
   takeLookOfLineBefore(grid);
   scrollPastFrozen(grid);

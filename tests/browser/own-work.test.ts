@@ -153,6 +153,75 @@ test("A total below a table is no row of it, nor is what stands beside it; a nam
   expect(await value("D1")).toBe("3");
 });
 
+test("Rows put into a table compute as its others, also right below its heads; undone with one step.", async () => {
+  const doses = [1, 2, 3, 4].map((dose, at) => [
+    dose,
+    `=A${at + 2}*2`,
+    "=Runs[[#This Row],[Dose]]/SUM(Runs[Dose])",
+    `=A${at + 2}+${at}`,
+  ]);
+  const rules =
+    '<dataValidations count="1"><dataValidation type="decimal" operator="greaterThan" showErrorMessage="1" showInputMessage="1" prompt="In kg/t." sqref="A2:A5"><formula1>0</formula1></dataValidation></dataValidations>';
+  const rows = [["Dose", "Load", "Part", "Mixed"], ...doses];
+  await workbench.openFile("runs.xlsx", tableFile({ rows, rules }));
+  await workbench.type("F1", "=SUM(Runs[Load])");
+  const row = async (at: number) => {
+    const values: string[] = [];
+    for (const column of ["B", "C", "D"]) values.push(await value(`${column}${at}`));
+    return values;
+  };
+  await workbench.insertRowAbove("S", 4);
+  expect(await row(4)).toEqual(["0", "0", ""]);
+  await workbench.type("A4", "10");
+  expect(await row(4)).toEqual(["20", "0.5", ""]);
+  expect(await value("F1")).toBe("40");
+  await workbench.page.keyboard.press("Control+z");
+  await expect.poll(() => value("B4")).toBe("0");
+  await workbench.page.keyboard.press("Control+z");
+  await expect.poll(() => row(4)).toEqual(["6", "0.3", "5"]);
+  expect(await row(6)).toEqual(["", "", ""]);
+  await workbench.page.keyboard.press("Control+y");
+  await expect.poll(() => row(4)).toEqual(["0", "0", ""]);
+
+  await workbench.insertRowAbove("S", 2, 2);
+  await workbench.type("A2", "10");
+  expect(await row(2)).toEqual(["20", "0.5", ""]);
+  expect(await row(3)).toEqual(["0", "0", ""]);
+  expect(await value("F1")).toBe("40");
+  expect((await workbench.read("A2")).message).toBe("In kg/t.");
+  const { book } = await saved();
+  const [sheet] = book.sheets;
+  const area = { row: 1, column: 0, rows: 7, columns: 1 };
+  expect(sheet?.entryRules).toMatchObject([{ area }]);
+  expect(book.tables[0]?.area.rows).toBe(8);
+  for (const at of [2, 3, 4, 5, 6, 7, 8]) {
+    expect(sheet?.cells[at - 1]?.[1]?.formula).toBe(`A${at}*2`);
+    expect(sheet?.cells[at - 1]?.[2]?.formula).toBe("Runs[[#This Row],[Dose]]/SUM(Runs[Dose])");
+  }
+  expect(sheet?.cells[0]?.[5]?.formula).toBe("SUM(Runs[Load])");
+  await workbench.page.keyboard.press("Control+z");
+  await workbench.page.keyboard.press("Control+z");
+  await expect.poll(() => row(2)).toEqual(["2", "0.1", "1"]);
+  expect(await value("F1")).toBe("20");
+});
+
+test("What answers each row of a table stays beside it when a row is put in right below its heads.", async () => {
+  const rows = [["Dose"], [1], [2]];
+  await workbench.openFile("runs.xlsx", tableFile({ rows }));
+  await workbench.type("C2", "=Runs[Dose]*10");
+  await workbench.type("D2", "=C2#+1");
+  await workbench.insertRowAbove("S", 2);
+  await workbench.type("A2", "7");
+  expect(await value("C2")).toBe("70");
+  expect(await value("D2")).toBe("71");
+  expect(await value("D4")).toBe("21");
+  await workbench.page.keyboard.press("Control+z");
+  await workbench.page.keyboard.press("Control+z");
+  await expect.poll(() => value("D2")).toBe("11");
+  expect(await value("D3")).toBe("21");
+  expect(await value("D4")).toBe("");
+});
+
 test("A sheet that is taken away leaves an error that is explained wherever it was read.", async () => {
   await open("Dose and effluent");
   const { page } = workbench;

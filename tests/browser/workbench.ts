@@ -138,7 +138,7 @@ export class WorkbenchPage {
   }
 
   /** By the menu of the row's header, as a person does it. The rows above it have the usual height. */
-  async insertRowAbove(sheet: string, row: number): Promise<void> {
+  async insertRowAbove(sheet: string, row: number, count = 1): Promise<void> {
     await this.select(`${sheet}!A${row}`);
     await this.page.evaluate(() => delete document.documentElement.dataset.computed);
     const canvas = await this.page.locator('canvas[id^="univer-sheet-main"]').boundingBox();
@@ -149,7 +149,9 @@ export class WorkbenchPage {
       .locator(`[aria-label="Cell or name to go to"][value="${row}:${row}"]`)
       .waitFor();
     await this.page.mouse.click(at.x, at.y, { button: "right" });
-    await this.page.getByText("rows above").click({ position: { x: 8, y: 8 } });
+    const item = this.page.getByText("rows above");
+    if (count > 1) await item.locator("input").fill(String(count));
+    await item.click({ position: { x: 8, y: 8 } });
     await this.computed();
   }
 }

@@ -12,6 +12,7 @@ import {
 import { areaOf } from "../../engine/ranges";
 import { common, holdsCell, without } from "../../workbook/areas";
 import type { Area } from "../../workbook/book";
+import { spansBody } from "../../workbook/layout/filled-in";
 import type { Followed } from "./followed";
 import { inserted, type Lines, moved, removed, strayed } from "./lines";
 import { beside, seenFrom } from "./reads";
@@ -21,6 +22,14 @@ export interface SortedRows {
   readonly sheetId: string;
   readonly area: Area;
   readonly moves: readonly (readonly [from: number, to: number])[];
+}
+
+/**
+ * Of rows that are put in: the bodies of tables that take them in. What stands over all of such a body goes on
+ * doing so, also where the rows come to its edge. The grid hands the range that carries this to all who follow.
+ */
+export interface TakenIn {
+  readonly bodies?: readonly Area[];
 }
 
 export const SORT_ROWS = "dosewright.mutation.sort-rows";
@@ -43,7 +52,7 @@ export const opposite: Readonly<Record<string, string>> = {
 /** What the grid's mutations tell of where they happen. */
 interface Told {
   readonly subUnitId: string;
-  readonly range: IRange;
+  readonly range: IRange & TakenIn;
   readonly sourceRange: IRange;
   readonly targetRange: IRange;
   readonly fromRange: IRange;
@@ -98,8 +107,15 @@ function changeOf(id: string, params: unknown, move: number): Change | undefined
       { now: away, first: Math.max(start, at) },
     ];
   };
-  return (followed) =>
-    followed.sheetId === told.subUnitId ? shifted(followed, rows, change) : [followed];
+  const { bodies = [] } = id === InsertRowMutation.id ? told.range : {};
+  const withThem = ({ start, size }: Lines): readonly Part[] => [
+    { now: { start, size: size + count }, first: start },
+  ];
+  return (followed) => {
+    if (followed.sheetId !== told.subUnitId) return [followed];
+    const takes = bodies.some((body) => spansBody(followed.area, body));
+    return shifted(followed, rows, takes ? withThem : change);
+  };
 }
 
 const span = ({ startRow, endRow, startColumn, endColumn }: IRange, rows: boolean) =>

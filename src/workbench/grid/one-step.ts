@@ -25,6 +25,8 @@ interface Beside {
   readonly steps?: readonly Step[];
   /** The grid computes nothing anew after what changes looks only. */
   readonly looksOnly?: boolean;
+  /** The step that was just done, where it is undone with this one. */
+  readonly with?: IUndoRedoItem;
 }
 
 /** The cells by the id of their sheet. */
@@ -32,7 +34,7 @@ export function writeAsOneStep(
   { injector }: Grid,
   workbook: Workbook,
   cells: ReadonlyMap<string, CellData>,
-  { steps: beside = [], looksOnly = false }: Beside = {},
+  { steps: beside = [], looksOnly = false, with: done }: Beside = {},
 ): void {
   const id = SetRangeValuesMutation.id;
   const unitId = workbook.getUnitId();
@@ -49,11 +51,12 @@ export function writeAsOneStep(
   const redoMutations = structuredClone(steps.map(({ todo }) => todo));
   const commands = injector.get(ICommandService);
   for (const { todo } of steps) commands.syncExecuteCommand(todo.id, todo.params);
-  injector.get(IUndoRedoService).pushUndoRedo({
-    unitID: unitId,
-    undoMutations: steps.map(({ undo }) => undo),
-    redoMutations,
-  });
+  const undoMutations = steps.map(({ undo }) => undo);
+  if (done) {
+    done.undoMutations.unshift(...undoMutations);
+    done.redoMutations.push(...redoMutations);
+  } else
+    injector.get(IUndoRedoService).pushUndoRedo({ unitID: unitId, undoMutations, redoMutations });
 }
 
 /** What is carried out meanwhile, a step to undo each, becomes one. */

@@ -46,6 +46,23 @@ describe("an area", () => {
     expect(now()).toEqual({ sheetId: "log", area: there, bond: "named" });
   });
 
+  test("over all rows of a table has those that are put in at their edges, too; another has not", () => {
+    const bodies = [{ row: 4, rows: 3, column: 0, columns: 4 }];
+    const into = (at: number): Command => ({
+      id: InsertRowMutation.id,
+      params: { subUnitId: "log", range: { ...rows(at, at + 1), bodies } },
+    });
+    for (const at of [4, 5, 7]) {
+      const whole = follower.follow("log", area);
+      const first = follower.follow("log", { ...area, rows: 1 });
+      commands.run(into(at));
+      expect(whole().area).toEqual({ ...area, rows: 5 });
+      expect(first().area.row).toBe(at === 4 ? 6 : 4);
+      commands.run({ id: UndoCommandId }, onRows(RemoveRowMutation.id, at, at + 1));
+      expect(whole().area).toEqual(area);
+    }
+  });
+
   test("is gone with its cells, and back when that is undone", () => {
     const now = follower.follow("log", area);
     commands.run(onRows(RemoveRowMutation.id, 3, 8));
