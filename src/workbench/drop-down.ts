@@ -16,20 +16,21 @@ export function dropDown(details: HTMLDetailsElement, offers: () => readonly Off
   });
 }
 
-/** What opens below a button of the page, made anew each time; Escape and a press beside it close it. */
+/** What opens below a button of the page, made anew each time, or `again`; Escape and a press beside it close it. */
 export function openBelow(
   details: HTMLDetailsElement,
-  content: (close: () => void) => HTMLElement,
+  content: (close: () => void, again: () => void) => HTMLElement,
 ): void {
   const close = () => {
     details.open = false;
   };
   let shown: HTMLElement | undefined;
-  details.addEventListener("toggle", () => {
+  const show = () => {
     shown?.remove();
-    shown = details.open ? content(close) : undefined;
+    shown = details.open ? content(close, show) : undefined;
     if (shown) details.append(shown);
-  });
+  };
+  details.addEventListener("toggle", show);
   addEventListener("keydown", ({ key }) => {
     if (key !== "Escape" || !details.open) return;
     close();

@@ -127,7 +127,8 @@ test("the filter of a file is shown as it is set, goes on, and is changed in pla
   const colour = '<filterColumn colId="0"><colorFilter dxfId="0"/></filterColumn>';
   const rows = [row(2, "a", 1), row(3, "b", 2, hidden), row(4, "c", 3), row(5, "d", 4, hidden)];
   const total = '<row r="7"><c r="B7"><f>SUBTOTAL(9,B2:B5)</f></c></row>';
-  const sheet = `<sheetData>${heads}${rows.join("")}${total}</sheetData><autoFilter ref="A1:B5">${colour}</autoFilter>`;
+  const apart = [10, 11].map((index) => row(index, `grade ${index}`, index));
+  const sheet = `<sheetData>${heads}${rows.join("")}${total}${apart.join("")}</sheetData><autoFilter ref="A1:B5">${colour}</autoFilter>`;
   await workbench.openFile("lots.xlsx", rawWorkbook({ sheets: { Lots: sheet } }));
   expect(await told(workbench)).toBe("Showing 2 of 4 rows");
   expect(await numberIn(workbench, "B7")).toBe(1 + 3);
@@ -153,6 +154,20 @@ test("the filter of a file is shown as it is set, goes on, and is changed in pla
     `<autoFilter ref="A1:B5">${colour}<filterColumn colId="1"><customFilters><customFilter operator="greaterThanOrEqual" val="3"/></customFilters></filterColumn></autoFilter>`,
   );
   expect(saved.match(/<row r="\d" hidden="1"/g)).toHaveLength(3);
+
+  await openPanel(workbench, "A11");
+  expect(await panelOf(workbench).locator("p").first().textContent()).toBe(
+    "A1:B5 is filtered, and a sheet holds one filter beside those of its tables.",
+  );
+  expect(await seriousFindings(page)).toEqual([]);
+  await press(workbench, "Clear it and filter here");
+  expect(await told(workbench)).toBe("");
+  expect(await panelOf(workbench).getByLabel("Column").locator("option").count()).toBe(2);
+  expect(await panelOf(workbench).locator("p").first().textContent()).toBe("A11:B11");
+  await page.keyboard.press("Escape");
+  await workbench.select("B2");
+  await step(workbench, "Control+z");
+  await expect.poll(() => told(workbench)).toBe("Showing 1 of 4 rows");
 
   await openPanel(workbench, "B2");
   await press(workbench, "Clear all");

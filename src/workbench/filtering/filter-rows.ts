@@ -30,8 +30,13 @@ export interface Filterable {
   readonly column: number;
 }
 
+/** A filter in the way of another one, as a sheet holds one beside those of its tables. */
+export interface InTheWay extends Pick<Filterable, "worksheet" | "filter"> {
+  readonly sentence: string;
+}
+
 /** The rows to filter and what filters them; or the sentence why none can be. */
-export function filterableRows(grid: Grid, filters: Filters): Filterable | string {
+export function filterableRows(grid: Grid, filters: Filters): Filterable | InTheWay | string {
   if (isEditing(grid)) return WHILE_EDITING;
   const around = aroundCell(grid);
   const nothing = "Select a cell in the column to filter by.";
@@ -56,8 +61,10 @@ export function filterableRows(grid: Grid, filters: Filters): Filterable | strin
   const other = set.find(
     (filter) => filter !== its && isActive(filter) && !sheet.tables.some((t) => isOver(filter, t)),
   );
-  if (other && !table)
-    return `${areaAddress(other.area)} is filtered, and a sheet holds one filter beside those of its tables: clear that one first.`;
+  if (other && !table) {
+    const sentence = `${areaAddress(other.area)} is filtered, and a sheet holds one filter beside those of its tables.`;
+    return { worksheet, filter: other, sentence };
+  }
   const columns = Array.from({ length: area.columns }, (_, at) => area.column + at);
   const head = table?.area.row ?? block?.head ?? area.row;
   const titles = columns.map((column) =>
@@ -120,7 +127,7 @@ export function setCriterion(
 export function apply(
   grid: Grid,
   filters: Filters,
-  { worksheet, filter }: Filterable,
+  { worksheet, filter }: Pick<Filterable, "worksheet" | "filter">,
   columns: readonly FilteredColumn[],
 ): void {
   const workbook = workbookOf(grid);

@@ -7,12 +7,20 @@ import { openBelow } from "../drop-down";
 import { element } from "../element";
 import type { Computed } from "../grid/computed";
 import { type Grid, workbookOf } from "../grid/grid";
-import { apply, filterableRows, setCriterion } from "./filter-rows";
+import { apply, filterableRows, type InTheWay, setCriterion } from "./filter-rows";
 import { markHeads } from "./head-marks";
 import { filterInGrid } from "./in-grid";
 import { filterPanel } from "./panel";
 import { shownRows } from "./shown-rows";
 import "./filtering.css";
+
+/** A filter that has to go before another one can be set, and a button by which it goes. */
+function clearing({ sentence }: InTheWay, clear: () => void): HTMLElement {
+  const button = element("button", { type: "button" }, "Clear it and filter here");
+  button.addEventListener("click", clear);
+  const actions = element("p", { className: "actions" }, button);
+  return element("div", {}, element("p", {}, sentence), actions);
+}
 
 export function offerFiltering(
   grid: Grid,
@@ -28,9 +36,15 @@ export function offerFiltering(
     sheet?.getRange(row, column).activate();
     menu.open = true;
   });
-  openBelow(menu, (close) => {
+  openBelow(menu, (close, again) => {
     const rows = filterableRows(grid, filters);
     if (typeof rows === "string") return element("div", {}, element("p", {}, rows));
+    if ("sentence" in rows)
+      return clearing(rows, () => {
+        apply(grid, filters, rows, []);
+        again();
+        menu.querySelector("select")?.focus();
+      });
     const done = () => {
       close();
       grid.injector.get(ILayoutService).focus();
