@@ -203,6 +203,12 @@ test("Rows put into a table compute as its others, also right below its heads; u
   await workbench.page.keyboard.press("Control+z");
   await expect.poll(() => row(2)).toEqual(["2", "0.1", "1"]);
   expect(await value("F1")).toBe("20");
+  // One that is typed below it as well: a formula over the whole table is over the new row, too.
+  await workbench.type("A7", "5");
+  expect(await row(7)).toEqual(["10", "0.333333333333", ""]);
+  expect((await saved()).book.sheets[0]?.cells[6]?.[2]?.formula).toBe(
+    "Runs[[#This Row],[Dose]]/SUM(Runs[Dose])",
+  );
 });
 
 test("What answers each row of a table stays beside it when a row is put in right below its heads.", async () => {
