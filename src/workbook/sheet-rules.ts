@@ -24,6 +24,8 @@ export interface Ranking {
   readonly attributes: Readonly<Record<string, string>>;
   /** The XML inside the rule. */
   readonly inner: string;
+  /** Of bars: what an extension of the file says of them beyond that, the XML inside it without prefixes. */
+  readonly extension?: string;
 }
 
 export interface RuleLook extends Pick<Style, "bold" | "italic" | "ink" | "fill"> {

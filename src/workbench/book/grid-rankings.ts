@@ -1,6 +1,8 @@
 /** Rules that compare all their cells with one another (scales of colours, bars, icons, the highest ten…), as the grid's package takes them. */
 import type { IStyleData } from "@univerjs/core";
 import type { IConditionalFormattingRuleConfig } from "@univerjs/sheets-conditional-formatting";
+import { fixedAddress } from "../../workbook/address";
+import type { Area } from "../../workbook/book";
 import { colourOf } from "../../workbook/read/colours";
 import type { Ranking } from "../../workbook/sheet-rules";
 import { isOn, readShortXml, type XmlElement } from "../../workbook/xml";
@@ -9,8 +11,9 @@ type Attributes = Readonly<Record<string, string>>;
 
 /** Undefined for what the grid cannot draw as its file says it. */
 export function gridRanking(
-  { attributes, inner }: Ranking,
+  { attributes, inner, extension = "" }: Ranking,
   style: IStyleData,
+  area: Area,
 ): IConditionalFormattingRuleConfig | undefined {
   const elements = elementsOf(inner);
   if (named(elements, "cfvo").some(({ val = "0" }) => !Number.isFinite(Number(val))))
@@ -19,7 +22,7 @@ export function gridRanking(
     attributes.type === "colorScale"
       ? colourScale(elements)
       : attributes.type === "dataBar"
-        ? bars(elements)
+        ? bars(elements, elementsOf(extension), area)
         : attributes.type === "iconSet"
           ? icons(elements)
           : compared(attributes, style);
@@ -37,8 +40,7 @@ const named = (elements: readonly XmlElement[], name: string): Attributes[] =>
 
 /** A bound of the scale: the least, the greatest, a number, a percentage of the way or of the cells. */
 function bound({ type = "num", val }: Attributes) {
-  const [, limit] = /^(?:auto)?(Min|Max|min|max)$/.exec(type) ?? [];
-  if (limit) return { type: limit.toLowerCase() };
+  if (type === "min" || type === "max") return { type };
   return { type: type === "formula" ? "num" : type, value: Number(val) };
 }
 
@@ -54,8 +56,19 @@ function colourScale(elements: readonly XmlElement[]) {
 /** What goes below nothing is red, as in other spreadsheets where no colour is said. */
 const BELOW_NOTHING = "#ff0000";
 
-function bars(elements: readonly XmlElement[]) {
-  const [min, max] = named(elements, "cfvo").map(bound);
+/**
+ * The bound of an extension that is set by itself: the least number or 0, the greatest number or 0 ([MS-XLSX]
+ * 2.7.9, ST_CfvoType). The grid's greatest one is never below 0.
+ */
+function automaticBound({ type }: Attributes, area: Area) {
+  if (type === "autoMin") return { type: "formula", value: `=MIN(0,${fixedAddress(area)})` };
+  return type === "autoMax" ? { type: "max" } : undefined;
+}
+
+function bars(elements: readonly XmlElement[], extended: readonly XmlElement[], area: Area) {
+  const automatic = named(extended, "cfvo").map((cfvo) => automaticBound(cfvo, area));
+  const bounds = named(elements, "cfvo").map(bound);
+  const [min, max] = bounds.map((its, index) => automatic[index] ?? its);
   const positiveColor = named(elements, "color").map(colourOf)[0];
   if (!min || !max || positiveColor === undefined) return undefined;
   const isShowValue = named(elements, "dataBar")[0]?.showValue !== "0";

@@ -15,7 +15,7 @@ import type {
   IFormulaHighlightCell,
 } from "@univerjs/sheets-conditional-formatting";
 import { toGrid } from "../../engine/dialect";
-import { rangeOf } from "../../engine/ranges";
+import { areaOf, rangeOf } from "../../engine/ranges";
 import { type Room, roomFor, sheetIdAt } from "../../engine/snapshot";
 import type { Area, Book } from "../../workbook/book";
 import type { ConditionalFormat, EntryRule } from "../../workbook/sheet-rules";
@@ -56,8 +56,8 @@ export function gridRules(book: Book): SheetRules[] {
     const filled = { ...room, rows: Math.min(rows, room.rows) };
     return {
       formats: (sheet.formats ?? []).flatMap((format, at) => {
-        const rule = gridFormat(format);
-        const range = rule && clipped(format.area, filled);
+        const range = clipped(format.area, filled);
+        const rule = range && gridFormat(format, areaOf(range));
         if (!rule || !range || !affordable(range)) return [];
         const { stops = false } = format;
         return [{ cfId: `format-${index}-${at}`, ranges: [range], stopIfTrue: stops, rule }];
@@ -94,7 +94,10 @@ function clipped(area: Area, room: Room): IRange | undefined {
 const shows = ({ look, stops }: ConditionalFormat): boolean =>
   Boolean(stops || look.bold || look.italic || (look.ink ?? look.fill) !== undefined);
 
-function gridFormat(format: ConditionalFormat): IConditionFormattingRule["rule"] | undefined {
+function gridFormat(
+  format: ConditionalFormat,
+  area: Area,
+): IConditionFormattingRule["rule"] | undefined {
   const { look, formula, ranking } = format;
   const style: IStyleData = {
     ...(look.bold && { bl: BooleanNumber.TRUE }),
@@ -102,7 +105,7 @@ function gridFormat(format: ConditionalFormat): IConditionFormattingRule["rule"]
     ...(look.ink !== undefined && { cl: { rgb: look.ink } }),
     ...(look.fill !== undefined && { bg: { rgb: look.fill } }),
   };
-  if (ranking) return gridRanking(ranking, style);
+  if (ranking) return gridRanking(ranking, style, area);
   if (formula === undefined || !shows(format)) return undefined;
   return { ...BY_FORMULA, value: toGrid(formula), style };
 }

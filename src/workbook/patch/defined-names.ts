@@ -1,5 +1,5 @@
-import { areaAddress, sheetPrefix } from "../address";
-import type { Area, DefinedName } from "../book";
+import { fixedAddress, sheetPrefix } from "../address";
+import type { DefinedName } from "../book";
 import { type FunctionNames, storedFormula } from "../formula/stored-form";
 import { readXml, type XmlElement } from "../xml";
 import { attributesXml, escapeFormula } from "../xml-text";
@@ -42,8 +42,6 @@ export function filterNames(
   }
   return changes;
 }
-
-const fixedAddress = (area: Area) => areaAddress(area).replaceAll(/([A-Z]+)(\d+)/g, "$$$1$$$2");
 
 /** The workbook's own part with the names as they are now. */
 export function patchNames(

@@ -5,7 +5,7 @@ import type { FunctionNames } from "../formula/stored-form";
 import type { ConditionalFormat, EntryRule, InFile, RuleLook } from "../sheet-rules";
 import { WorkbookRefusal } from "../workbook-refusal";
 import { isOn } from "../xml";
-import { attributesXml } from "../xml-text";
+import { attributesXml, escapeFormula } from "../xml-text";
 import type { Allowance } from "./allowance";
 import { comparison } from "./comparison";
 import { entryRule } from "./entry-rule";
@@ -35,7 +35,7 @@ const formulaElements = new Set(["formula", "formula1", "formula2", "f"]);
  * file for: what is not understood, or is too much, is left out and counted, and stays in the file as it is.
  */
 export class SheetRules {
-  readonly #formats: { priority: number; format: ConditionalFormat }[] = [];
+  readonly #formats: { readonly priority: number; format: ConditionalFormat }[] = [];
   readonly #entryRules: EntryRule[] = [];
   #unread = 0;
   #places = "";
@@ -47,7 +47,9 @@ export class SheetRules {
   #extended = false;
   /** An extension of one rule. */
   #aside = false;
-  readonly #said = new Set<string>();
+  /** By the names that extensions of the sheet call them: what is said of bars before. */
+  readonly #said = new Map<string, { format: ConditionalFormat } | undefined>();
+  #id: string | undefined;
 
   /** Of each kind, how many there were. */
   readonly #counts = { cfRule: 0, dataValidation: 0 };
@@ -67,6 +69,7 @@ export class SheetRules {
       this.#rule = attributes;
       this.#formulas = [];
       this.#inner = "";
+      this.#id = undefined;
       if (name === "dataValidation") this.#places = attributes.sqref ?? "";
     } else if (this.#rule) this.#openInside(name, attributes);
   }
@@ -84,8 +87,10 @@ export class SheetRules {
   close(name: string): void {
     if (this.#rule && this.#text !== undefined && this.#text !== "") {
       if (name === "sqref") this.#places = this.#text;
-      else if (name === "id") this.#said.add(this.#text);
+      else if (name === "id") this.#id = this.#text;
       else this.#formulas.push(this.#text);
+      // Bounds of bars in an extension.
+      if (name === "f") this.#inner += escapeFormula(this.#text);
     }
     this.#text = undefined;
     if (!this.#rule) return;
@@ -97,14 +102,23 @@ export class SheetRules {
   #closeRule(name: string, rule: Attributes): void {
     this.#rule = undefined;
     if (name === "cfRule" && this.#extended) {
-      if (!this.#said.has(rule.id ?? "")) this.#unread++;
+      this.#extend(rule.id ?? "");
       return;
     }
+    if (this.#id !== undefined) this.#said.set(this.#id, undefined);
     const formulas = this.#shownFormulas();
     const read =
       formulas !== undefined &&
       (name === "cfRule" ? this.#addFormats(rule, formulas) : this.#addEntryRules(rule, formulas));
     if (!read) this.#unread++;
+  }
+
+  #extend(id: string): void {
+    if (!this.#said.has(id)) this.#unread++;
+    const bars = this.#said.get(id);
+    const ranking = bars?.format.ranking;
+    if (bars && ranking)
+      bars.format = { ...bars.format, ranking: { ...ranking, extension: this.#inner } };
   }
 
   parts(): Pick<Sheet, "formats" | "entryRules" | "unreadRules"> {
@@ -143,6 +157,8 @@ export class SheetRules {
     if (rankings.has(rule.type ?? "")) {
       if (areas.length > 1 || namesCells(this.#inner)) return false;
       add({ area: first, ranking: { attributes: kept(rule), inner: this.#inner }, ...shared });
+      if (rule.type === "dataBar" && this.#id !== undefined)
+        this.#said.set(this.#id, this.#formats.at(-1));
       return true;
     }
     const test = testOf(rule, formulas, addressOf(first.row, first.column));

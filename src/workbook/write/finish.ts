@@ -9,7 +9,7 @@ import { StyleSheet } from "../patch/style-sheet";
 import type { RuleLook } from "../sheet-rules";
 import { withChartValues } from "./chart-values";
 import { withAuthors } from "./comments";
-import { rulesXml } from "./rules-xml";
+import { extensionXml, rulesXml } from "./rules-xml";
 import { withUnsaid } from "./unsaid";
 
 /** Every build says the same, so that two of them are the same bytes. */
@@ -43,11 +43,12 @@ function withRuleStyles(styles: string, looks: readonly string[]): { text: strin
 }
 
 /** Puts conditional formats and validations where the order of elements wants them. */
-function withRules(xml: string, rules: string): string {
+function withRules(xml: string, rules: string, extension: string): string {
   if (rules === "") return xml;
   const next = /<(?:hyperlinks|printOptions|pageMargins)[ >/]/.exec(xml);
   if (!next) throw new Error("The new sheet has no place for conditional formats.");
-  return xml.slice(0, next.index) + rules + xml.slice(next.index);
+  const end = xml.lastIndexOf("</worksheet>");
+  return xml.slice(0, next.index) + rules + xml.slice(next.index, end) + extension + xml.slice(end);
 }
 
 /** Cached values are shown as they are saved: nothing asks for a recalculation on opening. */
@@ -138,7 +139,9 @@ export function finish(
   const styleOf = (look: RuleLook) => first + looks.indexOf(differentialStyle(look));
   sheets.forEach((sheet, index) => {
     const rules = rulesXml(sheet, styleOf, names);
-    edit(`xl/worksheets/sheet${index + 1}.xml`, (text) => withRules(text, rules));
+    edit(`xl/worksheets/sheet${index + 1}.xml`, (text) =>
+      withRules(text, rules, extensionXml(sheet)),
+    );
   });
   const entries: Zippable = {};
   for (const path of Object.keys(parts).sort((a, b) => rank(a) - rank(b) || (a < b ? -1 : 1)))

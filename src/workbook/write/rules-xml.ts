@@ -49,8 +49,33 @@ function formatXml(
     ranking?.inner ?? `<formula>${escapeFormula(storedFormula(formula, names))}</formula>`;
   return (
     `<conditionalFormatting sqref="${areaAddress(area)}">` +
-    `<cfRule${attributes}>${inner}</cfRule></conditionalFormatting>`
+    `<cfRule${attributes}>${inner}${ranking?.extension ? extended(priority) : ""}</cfRule></conditionalFormatting>`
   );
+}
+
+const X14 = 'xmlns:x14="http://schemas.microsoft.com/office/spreadsheetml/2009/9/main"';
+const XM = 'xmlns:xm="http://schemas.microsoft.com/office/excel/2006/main"';
+
+/** What a rule of a sheet is called where its extension says more of it. */
+const idOf = (priority: number) =>
+  `{B3A6D05E-0000-4000-8000-${priority.toString(16).toUpperCase().padStart(12, "0")}}`;
+
+/** That there is an extension. */
+const extended = (priority: number) =>
+  `<extLst><ext ${X14} uri="{B025F937-C7B1-47D3-B67F-A62EFF666E3E}"><x14:id>${idOf(priority)}</x14:id></ext></extLst>`;
+
+/** What an extension of the sheet says of its rules, as it stands at its end. */
+export function extensionXml({ formats }: Pick<BesideCells, "formats">): string {
+  const rules = formats.flatMap(({ area, ranking }, at) => {
+    if (!ranking?.extension) return [];
+    const inner = ranking.extension.replace(
+      /<(\/?)(?=(\w+))/g,
+      (_, slash: string, name: string) => `<${slash}${name === "f" ? "xm" : "x14"}:`,
+    );
+    return `<x14:conditionalFormatting ${XM}><x14:cfRule type="dataBar" id="${idOf(at + 1)}">${inner}</x14:cfRule><xm:sqref>${areaAddress(area)}</xm:sqref></x14:conditionalFormatting>`;
+  });
+  if (rules.length === 0) return "";
+  return `<extLst><ext ${X14} uri="{78C0D931-6437-407d-A8EE-F0AAD7539E65}"><x14:conditionalFormattings>${rules.join("")}</x14:conditionalFormattings></ext></extLst>`;
 }
 
 /** What the package for writing lacks, as it stands in a sheet between the cells and the margins. */

@@ -124,23 +124,24 @@ describe("conditional formats", () => {
     expect(await looks(extended)).toEqual([{ bold: true }]);
   });
 
-  test("an extension of a rule is not counted as another one", async () => {
+  test("an extension of a rule says more of it, and is not counted as another one", async () => {
     const bar = `<cfRule type="dataBar" priority="1"><dataBar><cfvo type="min"/><cfvo type="max"/><color rgb="FF638EC6"/></dataBar><extLst><ext xmlns:x14="x"><x14:id>{B0}</x14:id></ext></extLst></cfRule>`;
     const extension = (id: string) =>
-      `<extLst><ext xmlns:x14="x" xmlns:xm="y"><x14:conditionalFormattings><x14:conditionalFormatting><x14:cfRule type="dataBar" id="${id}"><x14:dataBar/></x14:cfRule><xm:sqref>A1:A9</xm:sqref></x14:conditionalFormatting></x14:conditionalFormattings></ext></extLst>`;
+      `<extLst><ext xmlns:x14="x" xmlns:xm="y"><x14:conditionalFormattings><x14:conditionalFormatting><x14:cfRule type="dataBar" id="${id}"><x14:dataBar minLength="0"><x14:cfvo type="autoMin"/><x14:cfvo type="num"><xm:f>5&lt;6</xm:f></x14:cfvo></x14:dataBar></x14:cfRule><xm:sqref>A1:A9</xm:sqref></x14:conditionalFormatting></x14:conditionalFormattings></ext></extLst>`;
     const read = (id: string) =>
       sheet(`<conditionalFormatting sqref="A1:A9">${bar}</conditionalFormatting>${extension(id)}`);
+    const area = { row: 0, column: 0, rows: 9, columns: 1 };
+    const ranking = {
+      attributes: { type: "dataBar" },
+      inner:
+        '<dataBar><cfvo type="min"></cfvo><cfvo type="max"></cfvo><color rgb="FF638EC6"></color></dataBar>',
+    };
+    const extended =
+      '<dataBar minLength="0"><cfvo type="autoMin"></cfvo><cfvo type="num"><f>5&lt;6</f></cfvo></dataBar>';
     expect(bareRules((await read("{B0}")).formats)).toEqual([
-      {
-        area: { row: 0, column: 0, rows: 9, columns: 1 },
-        look: {},
-        ranking: {
-          attributes: { type: "dataBar" },
-          inner:
-            '<dataBar><cfvo type="min"></cfvo><cfvo type="max"></cfvo><color rgb="FF638EC6"></color></dataBar>',
-        },
-      },
+      { area, look: {}, ranking: { ...ranking, extension: extended } },
     ]);
+    expect(bareRules((await read("{B1}")).formats)).toEqual([{ area, look: {}, ranking }]);
     expect((await read("{B0}")).unreadRules).toBeUndefined();
     expect((await read("{B1}")).unreadRules).toBe(1);
   });

@@ -62,6 +62,25 @@ test("conditional formats keep their order", async () => {
   expect(bareRules(after?.formats)).toEqual(bareRules(before?.formats));
 });
 
+test("bars keep what an extension says of them, each its own", async () => {
+  const bars = (places: string, id: string) =>
+    `<conditionalFormatting sqref="${places}"><cfRule type="dataBar" priority="1"><dataBar><cfvo type="min"/><cfvo type="num" val="5"/><color rgb="FF638EC6"/></dataBar><extLst><ext xmlns:x14="x"><x14:id>${id}</x14:id></ext></extLst></cfRule></conditionalFormatting>`;
+  const more = (places: string, id: string, least: string) =>
+    `<x14:conditionalFormatting><x14:cfRule type="dataBar" id="${id}"><x14:dataBar minLength="0"><x14:cfvo type="${least}"/><x14:cfvo type="num"><xm:f>5</xm:f></x14:cfvo></x14:dataBar></x14:cfRule><xm:sqref>${places}</xm:sqref></x14:conditionalFormatting>`;
+  const [before, after] = await writtenAnew(
+    bars("B2:B9", "{0}") +
+      bars("D2:D9", "{1}") +
+      `<extLst><ext xmlns:x14="x" xmlns:xm="y"><x14:conditionalFormattings>${more("B2:B9", "{0}", "autoMin")}${more("D2:D9", "{1}", "min")}</x14:conditionalFormattings></ext></extLst>`,
+  );
+  const extensions = before?.formats?.map(({ ranking }) => ranking?.extension);
+  expect(extensions).toEqual([
+    expect.stringContaining('type="autoMin"'),
+    expect.stringContaining('type="min"'),
+  ]);
+  expect(bareRules(after?.formats)).toEqual(bareRules(before?.formats));
+  expect(after?.unreadRules).toBeUndefined();
+});
+
 const asked = (attributes: string, from = "1", to = "9") =>
   `<dataValidations count="1"><dataValidation sqref="B2:B9" ${attributes}><formula1>${from}</formula1><formula2>${to}</formula2></dataValidation></dataValidations>`;
 
