@@ -42,6 +42,7 @@ import { frameOf, namesOf, readGrid, type SheetFrame } from "./book/read-grid";
 import { type NamedSheet, reshapings } from "./book/reshaped";
 import { SET_FILTERS } from "./filtering/filters";
 import { BesideCells } from "./following/beside-cells";
+import { vocabularyOf } from "./formulas/typed-formulas";
 import { type Grid, workbookOf } from "./grid/grid";
 
 /** Where a workbook came from: saving keeps what the grid does not show of it. */
@@ -175,7 +176,7 @@ export class Desk {
     const workbook = workbookOf(this.grid);
     if (!workbook) throw new Error("No workbook is open.");
     const model = this.grid.injector.get(FormulaDataModel);
-    return this.beside.filters.withFilters(readGrid(workbook, model, namesOf(this.grid)));
+    return this.beside.filters.withFilters(readGrid(workbook, model, vocabularyOf(this.grid)));
   }
 }
 

@@ -228,6 +228,40 @@ test("What answers each row of a table stays beside it when a row is put in righ
   expect(await value("D4")).toBe("");
 });
 
+test("A table and its words stay, whatever is filled, deleted, cut or pasted at its corners.", async () => {
+  const rows = [
+    ["Dose", "Load"],
+    [1, "=Runs[[#This Row],[Dose]]*2+D1"],
+    [2, "=Runs[[#This Row],[Dose]]*2+D2"],
+    [4, "=Runs[[#This Row],[Dose]]*2+D3"],
+  ];
+  await workbench.openFile("runs.xlsx", tableFile({ rows }));
+  const { keyboard } = workbench.page;
+  await workbench.page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  const sum = async (address: string) => {
+    await workbench.type(address, "=SUM(Runs[Dose])");
+    return value(address);
+  };
+  await workbench.select("B2");
+  await keyboard.press("Shift+ArrowDown");
+  await keyboard.press("Shift+ArrowDown");
+  await keyboard.press("Control+d");
+  expect(await sum("F1")).toBe("7");
+  await workbench.select("B4");
+  await keyboard.press("Control+x");
+  await workbench.select("H9");
+  await keyboard.press("Control+v");
+  await expect.poll(() => value("H9")).toBe("8");
+  await workbench.select("A4");
+  await keyboard.press("Delete");
+  expect(await sum("F2")).toBe("3");
+  await workbench.type("A5", "9");
+  expect(await sum("F3")).toBe("12");
+  const { book } = await saved();
+  expect(book.tables.map(({ name, area }) => [name, area.rows])).toEqual([["Runs", 5]]);
+  expect(book.sheets[0]?.cells[2]?.[1]?.formula).toBe("Runs[[#This Row],[Dose]]*2+D2");
+});
+
 test("A sheet that is taken away leaves an error that is explained wherever it was read.", async () => {
   await open("Dose and effluent");
   const { page } = workbench;

@@ -1,14 +1,14 @@
 import type { ICellData, Worksheet } from "@univerjs/core";
 import { gridValue } from "../../engine/snapshot";
-import type { Carried } from "../../workbench/book/grid-book";
-import { allTables } from "../../workbench/formulas/typed-formulas";
 import type { Grid } from "../../workbench/grid/grid";
+import { type CellData, type Step, writeAsOneStep } from "../../workbench/grid/one-step";
+import { allTables, placed, Tables } from "../../workbench/tables/tables";
 import { overlap } from "../../workbook/areas";
-import type { Area } from "../../workbook/book";
+import { type Area, putCell } from "../../workbook/book";
 import { freeWord } from "../../workbook/layout/free-names";
 import { refuseFilled, refuseTable } from "../blank-cells";
 import type { CellValue, Inserted, InsertedTable, NewTable, SheetCell } from "../host";
-import { addressIn, cellsAt, refuseWhileEditing, sheetCell } from "./sheet";
+import { addressIn, cellsAt, openWorkbook, refuseWhileEditing, sheetCell } from "./sheet";
 import { takenNames } from "./taken";
 
 /** See SheetHost.insertFormula. */
@@ -59,24 +59,26 @@ export function insertTable(
   const cells = all.map((row, at) =>
     row.map((value): ICellData => ({ ...gridValue(value), ...(at === 0 && { s: { bl: 1 } }) })),
   );
-  carry(cells[0]?.[0], { tableStart: { name: free, headerRow: true } });
-  carry(cells.at(-1)?.at(-1), { tableEnd: { name: free, totalsRow: false } });
-  write(grid, worksheet, area, cells);
+  const table = { name: free, area, columns, headerRow: true, totalsRow: false };
+  const step = grid.injector.get(Tables).step(placed(table, worksheet.getSheetId()));
+  write(grid, worksheet, area, cells, [step]);
   return { address: addressIn(worksheet, area), name: free };
 }
 
-function carry(cell: ICellData | undefined, carried: Carried): void {
-  if (cell) cell.custom = { ...cell.custom, ...carried };
-}
-
 /** As a person's typing: one step to undo, and what depends on it is computed. */
-function write(grid: Grid, worksheet: Worksheet, area: Area, cells: ICellData[][]): void {
-  const { row, column, rows, columns } = area;
-  grid.api
-    .getActiveWorkbook()
-    ?.getSheetBySheetId(worksheet.getSheetId())
-    ?.getRange(row, column, rows, columns)
-    .setValues(cells);
+function write(
+  grid: Grid,
+  worksheet: Worksheet,
+  area: Area,
+  cells: readonly (readonly ICellData[])[],
+  steps: readonly Step[] = [],
+): void {
+  const written: CellData = {};
+  for (const [down, line] of cells.entries())
+    for (const [right, cell] of line.entries())
+      putCell(written, area.row + down, area.column + right, cell);
+  const all = new Map([[worksheet.getSheetId(), written]]);
+  writeAsOneStep(grid, openWorkbook(grid), all, { steps });
 }
 
 /** The cells that rows will fill from an address on; refuses where one of them holds something. */

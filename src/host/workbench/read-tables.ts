@@ -1,6 +1,6 @@
-import { allTables } from "../../workbench/formulas/typed-formulas";
 import type { Grid } from "../../workbench/grid/grid";
 import { valueAt } from "../../workbench/grid/seen-cells";
+import { allTables } from "../../workbench/tables/tables";
 import type { SheetTable } from "../host";
 import { addressIn, openWorkbook, shown } from "./sheet";
 

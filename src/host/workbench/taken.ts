@@ -1,6 +1,6 @@
 import { namesOf } from "../../workbench/book/read-grid";
-import { allTables } from "../../workbench/formulas/typed-formulas";
 import type { Grid } from "../../workbench/grid/grid";
+import { allTables } from "../../workbench/tables/tables";
 import type { Taken } from "../../workbook/layout/free-names";
 import { openWorkbook } from "./sheet";
 

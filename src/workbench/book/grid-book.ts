@@ -1,7 +1,6 @@
 /**
- * A workbook of ours as the grid opens it. What the grid itself knows nothing of (a table, a formula as it
- * was written) travels in the custom data of its cells, so that it stays where it belongs when rows are
- * inserted or moved.
+ * A workbook of ours as the grid opens it. How a formula was written travels in the custom data of its cell, so
+ * that it stays where it belongs when rows are inserted or moved.
  */
 import { BooleanNumber, type IWorkbookData, type IWorksheetData } from "@univerjs/core";
 import { rangeOf } from "../../engine/ranges";
@@ -27,9 +26,6 @@ export interface Carried {
   readonly formula?: string;
   /** The formula came as a dynamic array. */
   readonly dynamic?: boolean;
-  /** Tables whose first header cell, or whose last cell, this is. */
-  readonly tableStart?: { readonly name: string; readonly headerRow: boolean };
-  readonly tableEnd?: { readonly name: string; readonly totalsRow: boolean };
 }
 
 /** Custom data of rows and columns. */
@@ -98,12 +94,6 @@ export function gridBook(book: Book | PlannedBook, id: string): Partial<IWorkboo
     for (const [row, line] of Object.entries(sheet.cells))
       for (const [column, { spill }] of Object.entries<Cell>(line))
         if (spill) carry(cellData, Number(row), Number(column), { dynamic: true });
-    for (const { name, sheet: its, area, headerRow, totalsRow } of book.tables) {
-      if (its !== sheet.name) continue;
-      const { startRow, startColumn, endRow, endColumn } = rangeOf(area);
-      carry(cellData, startRow, startColumn, { tableStart: { name, headerRow } });
-      carry(cellData, endRow, endColumn, { tableEnd: { name, totalsRow } });
-    }
     Object.assign(data, frame(sheet, data.rowData));
   }
   return {

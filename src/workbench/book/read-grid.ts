@@ -6,7 +6,7 @@ import { SCOPE_WORKBOOK_VALUE_DEFINED_NAME } from "@univerjs/sheets";
 import { nameFromGrid } from "../../engine/dialect";
 import { areaOf } from "../../engine/ranges";
 import { type ReadCell, readCells } from "../../engine/read-cells";
-import { type SpellOut, spellingOut } from "../../engine/spelled-out";
+import { type SpellOut, spellingOut, type Vocabulary } from "../../engine/spelled-out";
 import { NAMESPACE } from "../../help/reference";
 import { holdsCell } from "../../workbook/areas";
 import {
@@ -37,16 +37,12 @@ type ReadCells = Map<number, Map<number, ReadCell>>;
 export function readGrid(
   workbook: Workbook,
   model: FormulaDataModel,
-  definedNames: readonly DefinedName[],
+  { definedNames, tables }: Vocabulary,
 ): Book {
-  const read = workbook.getSheets().map((worksheet) => ({
-    worksheet,
-    cells: readCells(model, worksheet),
-  }));
-  const tables = tablesIn(read);
   const spellOut = spellingOut({ definedNames, tables });
   const styles = new StyleBook(workbook);
-  const sheets = read.map(({ worksheet, cells }) => {
+  const sheets = workbook.getSheets().map((worksheet) => {
+    const cells = readCells(model, worksheet);
     const inSheet = tables.filter(({ sheet }) => sheet === worksheet.getName());
     return sheetOf(worksheet, cells, inSheet, spellOut, styles);
   });
@@ -90,51 +86,6 @@ class StyleBook {
     this.#made.set(look, key);
     return key;
   }
-}
-
-interface ReadSheet {
-  readonly worksheet: Worksheet;
-  readonly cells: ReadCells;
-}
-
-/** All tables, each under a name of its own: a copied sheet brings those of the first one again. */
-export function tablesIn(sheets: readonly ReadSheet[]): Table[] {
-  const taken = new Set<string>();
-  const ownName = (name: string) => {
-    let own = name;
-    for (let copy = 2; taken.has(own.toLowerCase()); copy++) own = `${name}_${copy}`;
-    taken.add(own.toLowerCase());
-    return own;
-  };
-  return sheets
-    .flatMap(({ worksheet, cells }) => tablesOf(worksheet.getName(), cells))
-    .map((table) => ({ ...table, name: ownName(table.name) }));
-}
-
-function tablesOf(sheet: string, cells: ReadCells): Table[] {
-  const starts = new Map<string, { row: number; column: number; headerRow: boolean }>();
-  const tables: Table[] = [];
-  for (const [row, line] of [...cells].sort(([one], [other]) => one - other))
-    for (const [column, { data }] of line) {
-      const { tableStart, tableEnd } = (data?.custom ?? {}) as Carried;
-      if (tableStart) starts.set(tableStart.name, { row, column, headerRow: tableStart.headerRow });
-      const start = tableEnd && starts.get(tableEnd.name);
-      if (!tableEnd || !start || column < start.column) continue;
-      const area = {
-        row: start.row,
-        column: start.column,
-        rows: row - start.row + 1,
-        columns: column - start.column + 1,
-      };
-      const columns = Array.from({ length: area.columns }, (_, index) =>
-        start.headerRow
-          ? String(cells.get(area.row)?.get(area.column + index)?.value ?? "")
-          : `Column${index + 1}`,
-      );
-      const { name, totalsRow } = tableEnd;
-      tables.push({ name, sheet, area, columns, headerRow: start.headerRow, totalsRow });
-    }
-  return tables;
 }
 
 function sheetOf(

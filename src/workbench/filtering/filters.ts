@@ -16,9 +16,9 @@ import type { Book, Table } from "../../workbook/book";
 import { type Filter, filteredArea, governs, isActive } from "../../workbook/filter";
 import { type Followed, isGone } from "../following/followed";
 import type { Follower } from "../following/follower";
-import { tablesOn } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "../grid/grid";
 import type { Step } from "../grid/one-step";
+import { tablesOn } from "../tables/tables";
 
 export const SET_FILTERS = "dosewright.mutation.set-filters";
 

@@ -1,7 +1,7 @@
 import type { Worksheet } from "@univerjs/core";
 import { type Filter, isActive } from "../../workbook/filter";
-import { tablesOn } from "../formulas/typed-formulas";
 import type { Grid } from "../grid/grid";
+import { tablesOn } from "../tables/tables";
 import { bodyRows } from "./filter-rows";
 import { type Filters, isOver } from "./filters";
 

@@ -17,8 +17,8 @@ import {
 } from "../../workbook/layout/planned";
 import type { ConditionalFormat, EntryRule } from "../../workbook/sheet-rules";
 import { Filters } from "../filtering/filters";
-import { allTables } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "../grid/grid";
+import { allTables, placed, Tables } from "../tables/tables";
 import { type ChartNow, followChart, type NameOf } from "./charts";
 import { FollowedComments } from "./comments";
 import { type Followed, isGone } from "./followed";
@@ -49,8 +49,9 @@ export interface FrameNow extends Frame {
 export class BesideCells {
   readonly #follower: Follower;
   readonly filters: Filters;
+  readonly #tables: Tables;
   #sheets: FollowedSheet[] = [];
-  #tables: FollowedTable[] = [];
+  #plannedTables: FollowedTable[] = [];
   #charts: ((nameOf: NameOf) => ChartNow)[] = [];
   #entryRules: RuleNow<EntryRule>[] = [];
   #formats: RuleNow<ConditionalFormat>[] = [];
@@ -61,6 +62,7 @@ export class BesideCells {
     this.#follower = new Follower(grid);
     this.#comments = new FollowedComments(this.#follower);
     this.filters = new Filters(grid, this.#follower);
+    this.#tables = new Tables(grid, this.#follower);
     const commands = grid.injector.get(ICommandService);
     let copied: string | undefined;
     commands.beforeCommandExecuted(({ id, params }) => {
@@ -86,8 +88,11 @@ export class BesideCells {
       this.#takeSheet(sheet, idOf);
       this.filters.take(idOf(sheet.name), filtersOf(sheet, tables));
     }
-    for (const plan of tables)
-      this.#tables.push({ plan, cells: this.#follower.follow(idOf(plan.sheet), plan.area) });
+    for (const plan of tables) {
+      const sheetId = idOf(plan.sheet);
+      this.#plannedTables.push({ plan, cells: this.#follower.follow(sheetId, plan.area) });
+      this.#tables.take([placed(plan, sheetId)]);
+    }
     this.#styles = { ...styles, ...this.#styles };
   }
 
@@ -118,14 +123,17 @@ export class BesideCells {
       name === sheet.name ? to : (workbook?.getSheetBySheetName(name)?.getSheetId() ?? "");
     this.#takeSheet({ ...sheet, cells: {} }, idOf);
     const original = workbook?.getSheetBySheetId(from);
-    if (original) this.filters.take(to, this.filters.on(original));
+    if (!original) return;
+    this.filters.take(to, this.filters.on(original));
+    this.#tables.copy(original, to);
   }
 
   forgetAll(): void {
     this.#follower.forgetAll();
     this.#comments.forgetAll();
     this.filters.forgetAll();
-    [this.#sheets, this.#tables, this.#styles] = [[], [], {}];
+    this.#tables.forgetAll();
+    [this.#sheets, this.#plannedTables, this.#styles] = [[], [], {}];
     [this.#charts, this.#entryRules, this.#formats] = [[], [], []];
   }
 
@@ -142,7 +150,7 @@ export class BesideCells {
     const charts = this.#charts
       .map((chart) => chart(this.#nameOf))
       .filter((chart) => chart.sheetId === sheetId);
-    if (charts.length === 0 || this.#tables.length === 0) return charts;
+    if (charts.length === 0 || this.#plannedTables.length === 0) return charts;
     const sheet = { ...bareSheet, name: "", charts: charts.map(({ chart }) => chart) };
     const grown = withGrownTables(sheet, this.#tablesNow(), allTables(this.grid)).charts;
     return charts.map((now, index) => ({ ...now, chart: grown[index] ?? now.chart }));
@@ -200,7 +208,7 @@ export class BesideCells {
   }
 
   #tablesNow(): PlannedTable[] {
-    return this.#tables.flatMap(({ plan, cells }) => {
+    return this.#plannedTables.flatMap(({ plan, cells }) => {
       const { sheetId, area } = cells();
       const sheet = this.#nameOf(sheetId);
       return sheet === undefined ? [] : [{ ...plan, sheet, area }];

@@ -7,8 +7,8 @@ import type { DefinedName } from "../../workbook/book";
 import { belongsToSheet, namesOf } from "../book/read-grid";
 import { type Grid, workbookOf } from "../grid/grid";
 import type { CellData } from "../grid/one-step";
+import { allTables } from "../tables/tables";
 import { readAnew } from "./read-anew";
-import { allTables } from "./typed-formulas";
 
 const naming: readonly string[] = [SetDefinedNameMutation.id, RemoveDefinedNameMutation.id];
 

@@ -7,8 +7,8 @@ import { areaOf } from "../../engine/ranges";
 import { type ReadCell, readCells } from "../../engine/read-cells";
 import type { Area } from "../../workbook/book";
 import { selectedPlace } from "../entries/entry-check";
-import { tablesOn } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "../grid/grid";
+import { tablesOn } from "../tables/tables";
 import type { SeenSheet } from "./block";
 
 export interface AroundCell {

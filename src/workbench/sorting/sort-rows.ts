@@ -10,7 +10,6 @@ import type { ReadCell } from "../../engine/read-cells";
 import { holdsCell, overlap } from "../../workbook/areas";
 import { type Area, putCell } from "../../workbook/book";
 import { inMovedRow } from "../../workbook/formula/moved-row";
-import type { Carried } from "../book/grid-book";
 import { SORT_ROWS, type SortedRows } from "../following/changes";
 import { isEditing, WHILE_EDITING } from "../grid/editing";
 import type { Grid } from "../grid/grid";
@@ -65,7 +64,7 @@ export function sortRows(grid: Grid, rows: Sortable, direction: Direction): void
       const style = movedStyle(styles.getStyleByCell(source?.data), styles.getStyleByCell(place));
       const f = source?.formula && inMovedRow(source.formula, worksheet.getName(), row - from);
       putCell(moved, row, column, {
-        ...movedContent(source?.data, place),
+        ...movedContent(source?.data),
         f: f ? toGrid(f) : null,
         s: style,
       });
@@ -83,19 +82,13 @@ export function sortRows(grid: Grid, rows: Sortable, direction: Direction): void
   writeAsOneStep(grid, workbook, new Map([[sheetId, moved]]), { steps });
 }
 
-/** Where a table begins and ends is a matter of the place. */
-function movedContent(source: Nullable<ICellData>, place: Nullable<ICellData>): ICellData {
-  const { tableStart: _start, tableEnd: _end, ...carried } = (source?.custom ?? {}) as Carried;
-  const { tableStart, tableEnd } = (place?.custom ?? {}) as Carried;
-  const custom = { ...carried, ...(tableStart && { tableStart }), ...(tableEnd && { tableEnd }) };
-  return {
-    v: source?.v ?? null,
-    t: source?.t ?? null,
-    p: source?.p ?? null,
-    si: null,
-    custom: Object.keys(custom).length > 0 ? custom : null,
-  };
-}
+const movedContent = (source: Nullable<ICellData>): ICellData => ({
+  v: source?.v ?? null,
+  t: source?.t ?? null,
+  p: source?.p ?? null,
+  si: null,
+  custom: source?.custom ?? null,
+});
 
 /** In place of the look that is there, whose every part has to be named to go. */
 function movedStyle(source: Nullable<IStyleData>, place: Nullable<IStyleData>): IStyleData {

@@ -15,7 +15,6 @@ import { type ISetRangeValuesMutationParams, SetRangeValuesMutation } from "@uni
 import { spellingOut } from "../../engine/spelled-out";
 import { putCell, type Table } from "../../workbook/book";
 import { bodyOf } from "../../workbook/layout/filled-in";
-import type { Carried } from "../book/grid-book";
 import { asWritten, type Written, writeAnew } from "../formulas/read-anew";
 import { vocabularyOf } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "../grid/grid";
@@ -23,6 +22,7 @@ import { type CellData, writeAsOneStep } from "../grid/one-step";
 import { cellAsIn, columnFormulas, columnsOf, writtenAsIn } from "./column-formulas";
 import { growRules } from "./grow-rules";
 import { growths, holds, withRows } from "./growths";
+import { placed, Tables } from "./tables";
 
 export function growTables(grid: Grid): void {
   const commands = grid.injector.get(ICommandService);
@@ -63,21 +63,23 @@ function grow(grid: Grid, workbook: Workbook, table: Table, rows: number): void 
     return Object.keys(cells).length > 0 ? [[worksheet.getSheetId(), cells] as const] : [];
   });
   const own = workbook.getSheets().find((worksheet) => worksheet.getName() === table.sheet);
+  if (!own) return;
+  const grown = { ...table, area: { ...table.area, rows: table.area.rows + rows } };
   const body = bodyOf(table);
-  const steps = own ? growRules(grid, own, body, { ...body, rows: body.rows + rows }) : [];
+  const steps = [
+    grid.injector.get(Tables).step(placed(grown, own.getSheetId())),
+    ...growRules(grid, own, body, { ...body, rows: body.rows + rows }),
+  ];
   writeAsOneStep(grid, workbook, new Map(written), { steps });
 }
 
-/** A cell that is written without its formula, if only to mark it, is no longer computed. */
+/** A cell that is written without its formula, if only for its look, is no longer computed. */
 const formulaOf = (cell: Nullable<ICellData>): Pick<ICellData, "f" | "si" | "custom"> => ({
   ...(cell?.f ? { f: cell.f } : {}),
   ...(cell?.si ? { si: cell.si } : {}),
 });
 
-/**
- * The new rows look as the last one, and compute as the others; its mark of the end goes to the new end.
- * Gives what they compute as it was written.
- */
+/** The new rows look as the last one, and compute as the others. Gives what they compute as it was written. */
 function fillDown(
   grid: Grid,
   worksheet: Worksheet,
@@ -91,8 +93,6 @@ function fillDown(
   const repeated = columnFormulas(grid, worksheet, table, last + 1);
   for (const column of columnsOf(table)) {
     const pattern = worksheet.getCellRaw(last, column) ?? {};
-    const { tableEnd, ...kept } = (pattern.custom ?? {}) as Carried;
-    if (tableEnd) putCell(cells, last, column, { ...formulaOf(pattern), custom: kept });
     const source = repeated.get(column)?.source;
     for (let down = 1; down <= rows; down++) {
       const own = worksheet.getCellRaw(last + down, column);
@@ -104,7 +104,7 @@ function fillDown(
       putCell(cells, last + down, column, {
         ...(pattern.s ? { s: pattern.s } : {}),
         ...content,
-        custom: { ...own?.custom, ...custom, ...(tableEnd && down === rows && { tableEnd }) },
+        custom: { ...own?.custom, ...custom },
       });
     }
   }

@@ -12,6 +12,7 @@ import type { CellData } from "../grid/one-step";
 import { gridFormulaAt, valueAt } from "../grid/seen-cells";
 import { columnsOf } from "./column-formulas";
 import { type Entry, isNewRow } from "./new-row";
+import { tablesOn } from "./tables";
 
 export interface Growth {
   readonly table: Table;
@@ -28,19 +29,14 @@ export function growths(
   worksheet: Worksheet,
   typed: CellData,
 ): Growth[] {
-  const filled = Object.keys(typed).map(Number);
-  const ends = filled.flatMap((row) =>
-    Object.values(worksheet.getCellMatrix().getRow(row - 1) ?? {}).flatMap((cell) => {
-      const { tableEnd } = (cell?.custom ?? {}) as Carried;
-      return tableEnd && !tableEnd.totalsRow ? [tableEnd.name] : [];
-    }),
+  const tables = tablesOn(grid, worksheet).filter(
+    ({ area, totalsRow }) => !totalsRow && typed[area.row + area.rows] !== undefined,
   );
-  if (ends.length === 0) return [];
+  if (tables.length === 0) return [];
   const words = vocabularyOf(grid);
   const sheets = workbook.getSheets().map((one) => ({ name: one.getName(), cells: {} }));
   const book: Book = { sheets, definedNames: words.definedNames, tables: [], styles: {} };
-  return words.tables.flatMap((table) => {
-    if (table.sheet !== worksheet.getName() || !ends.includes(table.name)) return [];
+  return tables.flatMap((table) => {
     const columns = columnsOf(table);
     const below = table.area.row + table.area.rows;
     const { row: first, rows: held } = bodyOf(table);
