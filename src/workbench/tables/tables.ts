@@ -5,7 +5,7 @@
 import { CommandType, ICommandService, type IMutationInfo, type Worksheet } from "@univerjs/core";
 import { readValue } from "../../engine/read-cells";
 import { overlap } from "../../workbook/areas";
-import type { Table } from "../../workbook/book";
+import type { Area, Table } from "../../workbook/book";
 import { type Followed, isGone } from "../following/followed";
 import type { Follower } from "../following/follower";
 import { type Grid, workbookOf } from "../grid/grid";
@@ -114,17 +114,18 @@ export const tablesOn = (grid: Grid, sheet: Worksheet): Table[] =>
 
 /** Without its head, or the last of its rows, a table is none. */
 function followed(follower: Follower, table: TableCells): () => TableCells | undefined {
-  const { sheetId, area } = table;
-  const whole = follower.follow(sheetId, area);
-  const line = (row: number) => follower.follow(sheetId, { ...area, row, rows: 1 });
-  const head = table.headerRow ? line(area.row) : undefined;
-  const foot = table.totalsRow ? line(area.row + area.rows - 1) : undefined;
+  const follow = (part: Partial<Area>) =>
+    follower.follow(table.sheetId, { ...table.area, ...part });
+  const { row, rows } = table.area;
+  const whole = follow({});
+  const head = table.headerRow ? follow({ rows: 1 }) : undefined;
+  const foot = table.totalsRow ? follow({ row: row + rows - 1, rows: 1 }) : undefined;
   return () => {
-    const now = whole();
+    const { sheetId, area, putBy } = whole();
     const totalsRow = foot !== undefined && !isGone(foot());
-    const rows = now.area.rows - (head ? 1 : 0) - (totalsRow ? 1 : 0);
-    if (rows < 1 || isGone(now) || (head && isGone(head()))) return undefined;
-    return { ...table, ...now, totalsRow };
+    const body = area.rows - (head ? 1 : 0) - (totalsRow ? 1 : 0);
+    if (body < 1 || area.columns === 0 || (head && isGone(head()))) return undefined;
+    return { ...table, sheetId, area, totalsRow, ...(putBy !== undefined && { putBy }) };
   };
 }
 
