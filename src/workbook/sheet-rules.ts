@@ -9,6 +9,7 @@ export interface InFile {
 
 export interface ConditionalFormat {
   readonly inFile?: InFile;
+  /** A rule over several areas stands here once for each. */
   readonly area: Area;
   /** Without "=", as it stands for the upper left cell; the look shows where it gives TRUE. */
   readonly formula?: string;
@@ -17,6 +18,33 @@ export interface ConditionalFormat {
   readonly look: RuleLook;
   /** Formats that come later do not show where this one does. */
   readonly stops?: boolean;
+}
+
+/** A format with all the areas whose cells it compares with one another. */
+export interface WholeFormat {
+  readonly format: ConditionalFormat;
+  readonly areas: readonly [Area, ...Area[]];
+}
+
+/**
+ * A ranking over several areas is one over all their cells: a rule applies to a range that is written as a
+ * sequence of references (ECMA-376 Part 1, 18.3.1.18 and 18.18.76). A formula judges each cell for itself.
+ */
+export function wholeFormats(formats: readonly ConditionalFormat[]): WholeFormat[] {
+  const known = new Map<string, [Area, ...Area[]]>();
+  return formats.flatMap((format) => {
+    const { area, ranking, inFile } = format;
+    if (!ranking || !inFile) return [{ format, areas: [area] }];
+    const key = `${inFile.index} ${inFile.sheet}`;
+    const others = known.get(key);
+    if (others) {
+      others.push(area);
+      return [];
+    }
+    const areas: [Area, ...Area[]] = [area];
+    known.set(key, areas);
+    return [{ format, areas }];
+  });
 }
 
 /** A scale of colours, bars, the highest ten…, as its file says it. */

@@ -21,7 +21,7 @@ const cells =
   '<sheetData><row r="1"><c r="A1" s="1"><v>1</v></c><c r="B1" t="s"><v>0</v></c></row><row r="2"><c r="A2"><v>2</v></c></row><row r="3"><c r="A3"><v>30</v></c></row><row r="4"><c r="A4"><v>4</v></c></row></sheetData>';
 const rules =
   '<conditionalFormatting sqref="A1:A4"><cfRule type="cellIs" dxfId="0" priority="1" operator="greaterThan" stopIfTrue="1"><formula>10</formula></cfRule><cfRule type="colorScale" priority="2"><colorScale><cfvo type="min"/><cfvo type="max"/><color rgb="FFFFFFFF"/><color rgb="FF63BE7B"/></colorScale></cfRule></conditionalFormatting>' +
-  '<conditionalFormatting sqref="A1:A2 A4"><cfRule type="dataBar" priority="3"><dataBar><cfvo type="min"/><cfvo type="max"/><color rgb="FF638EC6"/></dataBar></cfRule></conditionalFormatting>' +
+  '<conditionalFormatting sqref="A1:A2 A4"><cfRule type="dataBar" priority="3"><dataBar><cfvo type="num" val="$H$1"/><cfvo type="max"/><color rgb="FF638EC6"/></dataBar></cfRule></conditionalFormatting>' +
   '<dataValidations count="1"><dataValidation type="whole" operator="notBetween" errorStyle="warning" errorTitle="Grade" error="Rare." promptTitle="Roll" prompt="As on the label." showInputMessage="1" showErrorMessage="1" sqref="A1:A4"><formula1>50</formula1><formula2>60</formula2></dataValidation></dataValidations>';
 const styles =
   '<fonts count="1"><font><sz val="11"/><name val="Georgia"/></font></fonts><cellXfs count="2"><xf numFmtId="0" fontId="0"/><xf numFmtId="0" fontId="0"><protection locked="0"/></xf></cellXfs><dxfs count="1"><dxf><font><i/><strike/></font><fill><patternFill><bgColor rgb="FF00FF99"/></patternFill></fill></dxf></dxfs>';
@@ -205,8 +205,12 @@ test("Rules go along with cells that are cut, leave where these were, and are ba
   expect(await prompted()).toBe("A1 A2 E3 E4");
   const { sheet, notice } = await saved();
   expect(placesOf(sheet.entryRules)).toBe("A1:A2 E3:E4");
-  expect(sheet.formats?.map(({ formula }) => formula)).toEqual(["A1>(10)", "E3>(10)"]);
-  // The bars over two areas, which are not shown.
+  const [byFormula, scale] = ["formula", "ranking"].map((key) =>
+    sheet.formats?.filter((format) => key in format),
+  );
+  expect(byFormula?.map(({ formula }) => formula)).toEqual(["A1>(10)", "E3>(10)"]);
+  expect(placesOf(scale)).toBe("A1:A2 E3:E4");
+  // The bars that begin at what a cell holds, which are not shown.
   expect(notice).toBe(
     "Rules of kinds that are not shown here stand in the saved file where they stood, though cells of theirs were put elsewhere.",
   );

@@ -13,7 +13,7 @@ type Attributes = Readonly<Record<string, string>>;
 export function gridRanking(
   { attributes, inner, extension = "" }: Ranking,
   style: IStyleData,
-  area: Area,
+  areas: readonly Area[],
 ): IConditionalFormattingRuleConfig | undefined {
   const elements = elementsOf(inner);
   if (named(elements, "cfvo").some(({ val = "0" }) => !Number.isFinite(Number(val))))
@@ -22,7 +22,7 @@ export function gridRanking(
     attributes.type === "colorScale"
       ? colourScale(elements)
       : attributes.type === "dataBar"
-        ? bars(elements, elementsOf(extension), area)
+        ? bars(elements, elementsOf(extension), areas)
         : attributes.type === "iconSet"
           ? icons(elements)
           : compared(attributes, style);
@@ -60,13 +60,18 @@ const BELOW_NOTHING = "#ff0000";
  * The bound of an extension that is set by itself: the least number or 0, the greatest number or 0 ([MS-XLSX]
  * 2.7.9, ST_CfvoType). The grid's greatest one is never below 0.
  */
-function automaticBound({ type }: Attributes, area: Area) {
-  if (type === "autoMin") return { type: "formula", value: `=MIN(0,${fixedAddress(area)})` };
+function automaticBound({ type }: Attributes, areas: readonly Area[]) {
+  if (type === "autoMin")
+    return { type: "formula", value: `=MIN(0,${areas.map(fixedAddress).join(",")})` };
   return type === "autoMax" ? { type: "max" } : undefined;
 }
 
-function bars(elements: readonly XmlElement[], extended: readonly XmlElement[], area: Area) {
-  const automatic = named(extended, "cfvo").map((cfvo) => automaticBound(cfvo, area));
+function bars(
+  elements: readonly XmlElement[],
+  extended: readonly XmlElement[],
+  areas: readonly Area[],
+) {
+  const automatic = named(extended, "cfvo").map((cfvo) => automaticBound(cfvo, areas));
   const bounds = named(elements, "cfvo").map(bound);
   const [min, max] = bounds.map((its, index) => automatic[index] ?? its);
   const positiveColor = named(elements, "color").map(colourOf)[0];

@@ -17,8 +17,9 @@ import type {
 import { toGrid } from "../../engine/dialect";
 import { areaOf, rangeOf } from "../../engine/ranges";
 import { type Room, roomFor, sheetIdAt } from "../../engine/snapshot";
+import { without } from "../../workbook/areas";
 import type { Area, Book } from "../../workbook/book";
-import type { ConditionalFormat, EntryRule } from "../../workbook/sheet-rules";
+import { type ConditionalFormat, type EntryRule, wholeFormats } from "../../workbook/sheet-rules";
 import { gridRanking } from "./grid-rankings";
 
 // The packages' own words, as in their SHEET_CONDITIONAL_FORMATTING_PLUGIN, DATA_VALIDATION_PLUGIN_NAME,
@@ -45,8 +46,8 @@ export interface SheetRules {
 export function gridRules(book: Book): SheetRules[] {
   const room = roomFor(book);
   let left = MOST_CELLS;
-  const affordable = ({ startRow, endRow, startColumn, endColumn }: IRange) => {
-    const cells = (endRow - startRow + 1) * (endColumn - startColumn + 1);
+  const affordable = (...ranges: readonly IRange[]) => {
+    const cells = ranges.map(areaOf).reduce((sum, { rows, columns }) => sum + rows * columns, 0);
     if (cells > left) return false;
     left -= cells;
     return true;
@@ -55,12 +56,13 @@ export function gridRules(book: Book): SheetRules[] {
     const rows = Number(Object.keys(sheet.cells).at(-1) ?? -1) + 1 + SPARE_ROWS;
     const filled = { ...room, rows: Math.min(rows, room.rows) };
     return {
-      formats: (sheet.formats ?? []).flatMap((format, at) => {
-        const range = clipped(format.area, filled);
-        const rule = range && gridFormat(format, areaOf(range));
-        if (!rule || !range || !affordable(range)) return [];
+      formats: wholeFormats(sheet.formats ?? []).flatMap(({ format, areas }, at) => {
+        const ranges = areas.flatMap((area) => clipped(area, filled) ?? []);
+        const rule = ranges.length > 0 && gridFormat(format, ranges.map(areaOf));
+        if (!rule || !affordable(...ranges)) return [];
         const { stops = false } = format;
-        return [{ cfId: `format-${index}-${at}`, ranges: [range], stopIfTrue: stops, rule }];
+        const cfId = `format-${index}-${at}`;
+        return [{ cfId, ranges: eachOnce(ranges), stopIfTrue: stops, rule }];
       }),
       entryRules: (sheet.entryRules ?? []).flatMap((rule, at) => {
         const range = clipped(rule.area, computes(rule) ? filled : room);
@@ -82,6 +84,19 @@ export function ruleResources(book: Book): NonNullable<IWorkbookData["resources"
   ];
 }
 
+/** The same cells, those that several ranges have in the first of them only: the grid counts each as often as it comes. */
+function eachOnce(ranges: readonly IRange[]): IRange[] {
+  const areas: Area[] = [];
+  for (const range of ranges) {
+    const left = areas.reduce(
+      (parts, known) => parts.flatMap((part) => without(part, known)),
+      [areaOf(range)],
+    );
+    areas.push(...left);
+  }
+  return areas.map(rangeOf);
+}
+
 /** As far as the sheet goes in the grid. */
 function clipped(area: Area, room: Room): IRange | undefined {
   if (area.row >= room.rows || area.column >= room.columns) return undefined;
@@ -96,7 +111,7 @@ const shows = ({ look, stops }: ConditionalFormat): boolean =>
 
 function gridFormat(
   format: ConditionalFormat,
-  area: Area,
+  areas: readonly Area[],
 ): IConditionFormattingRule["rule"] | undefined {
   const { look, formula, ranking } = format;
   const style: IStyleData = {
@@ -105,7 +120,7 @@ function gridFormat(
     ...(look.ink !== undefined && { cl: { rgb: look.ink } }),
     ...(look.fill !== undefined && { bg: { rgb: look.fill } }),
   };
-  if (ranking) return gridRanking(ranking, style, area);
+  if (ranking) return gridRanking(ranking, style, areas);
   if (formula === undefined || !shows(format)) return undefined;
   return { ...BY_FORMULA, value: toGrid(formula), style };
 }

@@ -48,7 +48,7 @@ export class SheetRules {
   /** An extension of one rule. */
   #aside = false;
   /** By the names that extensions of the sheet call them: what is said of bars before. */
-  readonly #said = new Map<string, { format: ConditionalFormat } | undefined>();
+  readonly #said = new Map<string, { format: ConditionalFormat }[]>();
   #id: string | undefined;
 
   /** Of each kind, how many there were. */
@@ -105,7 +105,7 @@ export class SheetRules {
       this.#extend(rule.id ?? "");
       return;
     }
-    if (this.#id !== undefined) this.#said.set(this.#id, undefined);
+    if (this.#id !== undefined) this.#said.set(this.#id, []);
     const formulas = this.#shownFormulas();
     const read =
       formulas !== undefined &&
@@ -115,10 +115,11 @@ export class SheetRules {
 
   #extend(id: string): void {
     if (!this.#said.has(id)) this.#unread++;
-    const bars = this.#said.get(id);
-    const ranking = bars?.format.ranking;
-    if (bars && ranking)
-      bars.format = { ...bars.format, ranking: { ...ranking, extension: this.#inner } };
+    for (const bars of this.#said.get(id) ?? []) {
+      const { ranking } = bars.format;
+      if (ranking)
+        bars.format = { ...bars.format, ranking: { ...ranking, extension: this.#inner } };
+    }
   }
 
   parts(): Pick<Sheet, "formats" | "entryRules" | "unreadRules"> {
@@ -144,7 +145,7 @@ export class SheetRules {
     }
   }
 
-  /** One for each area; a formula is written for the first cell of the first. */
+  /** One for each area; a ranking is the same for all of them, a formula is written for the first cell of the first. */
   #addFormats(rule: Attributes, formulas: readonly string[]): boolean {
     const stops = isOn(rule.stopIfTrue);
     const look = this.looks[Number(rule.dxfId)] ?? {};
@@ -155,10 +156,11 @@ export class SheetRules {
     const [first] = areas;
     if (!first) return false;
     if (rankings.has(rule.type ?? "")) {
-      if (areas.length > 1 || namesCells(this.#inner)) return false;
-      add({ area: first, ranking: { attributes: kept(rule), inner: this.#inner }, ...shared });
+      if (namesCells(this.#inner)) return false;
+      const ranking = { attributes: kept(rule), inner: this.#inner };
+      for (const area of areas) add({ area, ranking, ...shared });
       if (rule.type === "dataBar" && this.#id !== undefined)
-        this.#said.set(this.#id, this.#formats.at(-1));
+        this.#said.set(this.#id, this.#formats.slice(-areas.length));
       return true;
     }
     const test = testOf(rule, formulas, addressOf(first.row, first.column));

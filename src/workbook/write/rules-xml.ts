@@ -1,7 +1,14 @@
 import { areaAddress } from "../address";
+import type { Area } from "../book";
 import { type FunctionNames, storedFormula } from "../formula/stored-form";
 import type { BesideCells } from "../layout/planned";
-import { type ConditionalFormat, type EntryRule, limitsOf, type RuleLook } from "../sheet-rules";
+import {
+  type EntryRule,
+  limitsOf,
+  type RuleLook,
+  type WholeFormat,
+  wholeFormats,
+} from "../sheet-rules";
 import { attributesXml, escapeFormula } from "../xml-text";
 
 const isCompared = ({ type }: EntryRule) =>
@@ -32,8 +39,10 @@ function entryRuleXml(rule: EntryRule, names: FunctionNames): string {
   return `<dataValidation${attributes}>${inner.join("")}</dataValidation>`;
 }
 
+const addressesOf = (areas: readonly Area[]) => areas.map(areaAddress).join(" ");
+
 function formatXml(
-  { area, formula = "", ranking, look, stops }: ConditionalFormat,
+  { format: { formula = "", ranking, look, stops }, areas }: WholeFormat,
   styleOf: (look: RuleLook) => number,
   priority: number,
   names: FunctionNames,
@@ -48,7 +57,7 @@ function formatXml(
   const inner =
     ranking?.inner ?? `<formula>${escapeFormula(storedFormula(formula, names))}</formula>`;
   return (
-    `<conditionalFormatting sqref="${areaAddress(area)}">` +
+    `<conditionalFormatting sqref="${addressesOf(areas)}">` +
     `<cfRule${attributes}>${inner}${ranking?.extension ? extended(priority) : ""}</cfRule></conditionalFormatting>`
   );
 }
@@ -66,13 +75,13 @@ const extended = (priority: number) =>
 
 /** What an extension of the sheet says of its rules, as it stands at its end. */
 export function extensionXml({ formats }: Pick<BesideCells, "formats">): string {
-  const rules = formats.flatMap(({ area, ranking }, at) => {
+  const rules = wholeFormats(formats).flatMap(({ format: { ranking }, areas }, at) => {
     if (!ranking?.extension) return [];
     const inner = ranking.extension.replace(
       /<(\/?)(?=(\w+))/g,
       (_, slash: string, name: string) => `<${slash}${name === "f" ? "xm" : "x14"}:`,
     );
-    return `<x14:conditionalFormatting ${XM}><x14:cfRule type="dataBar" id="${idOf(at + 1)}">${inner}</x14:cfRule><xm:sqref>${areaAddress(area)}</xm:sqref></x14:conditionalFormatting>`;
+    return `<x14:conditionalFormatting ${XM}><x14:cfRule type="dataBar" id="${idOf(at + 1)}">${inner}</x14:cfRule><xm:sqref>${addressesOf(areas)}</xm:sqref></x14:conditionalFormatting>`;
   });
   if (rules.length === 0) return "";
   return `<extLst><ext ${X14} uri="{78C0D931-6437-407d-A8EE-F0AAD7539E65}"><x14:conditionalFormattings>${rules.join("")}</x14:conditionalFormattings></ext></extLst>`;
@@ -84,7 +93,7 @@ export function rulesXml(
   styleOf: (look: RuleLook) => number,
   names: FunctionNames,
 ): string {
-  const painted = formats.map((one, at) => formatXml(one, styleOf, at + 1, names));
+  const painted = wholeFormats(formats).map((one, at) => formatXml(one, styleOf, at + 1, names));
   const asked = entryRules.map((rule) => entryRuleXml(rule, names));
   const list =
     asked.length === 0

@@ -6,7 +6,7 @@ const cfvo = (type: string, val?: string, more = "") =>
   `<cfvo type="${type}"${val === undefined ? "" : ` val="${val}"`}${more}></cfvo>`;
 const style = { bg: { rgb: "#aa0011" } };
 const ranking = (type: string, inner = "", more: Readonly<Record<string, string>> = {}) =>
-  gridRanking({ attributes: { type, ...more }, inner }, style, parseArea("B2:B9"));
+  gridRanking({ attributes: { type, ...more }, inner }, style, [parseArea("B2:B9")]);
 
 test("a scale goes through its colours, themes and tints too", () => {
   const three = `<colorScale>${cfvo("min")}${cfvo("percentile", "50")}${cfvo("num", "7.5")}<color rgb="FFF8696B"></color><color theme="0" tint="-0.249977111117893"></color><color indexed="10"></color></colorScale>`;
@@ -35,14 +35,18 @@ test("bars go from bound to bound, with the numbers or without them", () => {
 
 test("bars whose bounds an extension leaves to the spreadsheet begin at nothing, or at the least number below it", () => {
   const inner = `<dataBar>${cfvo("min")}${cfvo("max")}<color rgb="FF638EC6"></color></dataBar>`;
-  const bars = (extension: string) =>
-    gridRanking({ attributes: { type: "dataBar" }, inner, extension }, style, parseArea("B2:B9"));
+  const bars = (extension: string, ...more: string[]) => {
+    const areas = ["B2:B9", ...more].map(parseArea);
+    return gridRanking({ attributes: { type: "dataBar" }, inner, extension }, style, areas);
+  };
   const own = { min: { type: "min" }, max: { type: "max" } };
   expect(bars("")).toMatchObject({ config: own });
   expect(bars(`<dataBar>${cfvo("min")}${cfvo("num")}</dataBar>`)).toMatchObject({ config: own });
   expect(bars(`<dataBar>${cfvo("autoMin")}${cfvo("autoMax")}</dataBar>`)).toMatchObject({
     config: { min: { type: "formula", value: "=MIN(0,$B$2:$B$9)" }, max: { type: "max" } },
   });
+  const several = bars(`<dataBar>${cfvo("autoMin")}${cfvo("autoMax")}</dataBar>`, "D2:D4");
+  expect(several).toMatchObject({ config: { min: { value: "=MIN(0,$B$2:$B$9,$D$2:$D$4)" } } });
 });
 
 test("icons are asked for from the highest on, turned round where the file says so", () => {

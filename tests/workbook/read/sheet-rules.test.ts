@@ -90,7 +90,6 @@ describe("conditional formats", () => {
 
   test.each([
     ["a scale whose bound is a cell", "A1", scale("num", "$B$1")],
-    ["a scale over two areas", "A1:A3 C1:C3", scale("num", "1")],
     ["an unknown comparison", "A1", cellIs("resembles", "1")],
     ["one bound where two are needed", "A1", cellIs("between", "1")],
     ["a place that is none", "ZZZZ9", cellIs("equal", "1")],
@@ -98,6 +97,16 @@ describe("conditional formats", () => {
     ["an endless formula", "A1", cellIs("equal", `1${"+1".repeat(5000)}`)],
   ])("%s is left out, and counted", async (_, places, rules) => {
     expect(await format(places, rules)).toEqual({ ...bare, unreadRules: 1 });
+  });
+
+  test("a scale over two areas stands over each, said by one element", async () => {
+    const { formats, unreadRules } = await format("A1:A3 C1:C3", scale("num", "1"));
+    expect(formats?.map(({ area, inFile }) => [areaAddress(area), inFile?.index])).toEqual([
+      ["A1:A3", 0],
+      ["C1:C3", 0],
+    ]);
+    expect(formats?.[1]?.ranking).toEqual(formats?.[0]?.ranking);
+    expect(unreadRules).toBeUndefined();
   });
 
   test("a look that is nowhere changes nothing, and is left out", async () => {

@@ -21,8 +21,8 @@ async function writtenAnew(rules: string): Promise<[Sheet | undefined, Sheet | u
   return [before.sheets[0], (await read(await writeWorkbook(book, names))).sheets[0]];
 }
 
-const formatted = (rule: string) =>
-  `<conditionalFormatting sqref="B2:B9">${rule}</conditionalFormatting>`;
+const formatted = (rule: string, places = "B2:B9") =>
+  `<conditionalFormatting sqref="${places}">${rule}</conditionalFormatting>`;
 
 describe("a conditional format of another program is written anew with", () => {
   test.each([
@@ -62,18 +62,26 @@ test("conditional formats keep their order", async () => {
   expect(bareRules(after?.formats)).toEqual(bareRules(before?.formats));
 });
 
+test("a rule that compares its cells with one another stays one over all its areas", async () => {
+  const rule = '<cfRule type="aboveAverage" dxfId="2" priority="1"/>';
+  const [before, after] = await writtenAnew(formatted(rule, "B2:B9 D2:D4 F7"));
+  expect(before?.formats).toHaveLength(3);
+  expect(after?.formats).toEqual(before?.formats);
+});
+
 test("bars keep what an extension says of them, each its own", async () => {
   const bars = (places: string, id: string) =>
     `<conditionalFormatting sqref="${places}"><cfRule type="dataBar" priority="1"><dataBar><cfvo type="min"/><cfvo type="num" val="5"/><color rgb="FF638EC6"/></dataBar><extLst><ext xmlns:x14="x"><x14:id>${id}</x14:id></ext></extLst></cfRule></conditionalFormatting>`;
   const more = (places: string, id: string, least: string) =>
     `<x14:conditionalFormatting><x14:cfRule type="dataBar" id="${id}"><x14:dataBar minLength="0"><x14:cfvo type="${least}"/><x14:cfvo type="num"><xm:f>5</xm:f></x14:cfvo></x14:dataBar></x14:cfRule><xm:sqref>${places}</xm:sqref></x14:conditionalFormatting>`;
   const [before, after] = await writtenAnew(
-    bars("B2:B9", "{0}") +
+    bars("B2:B9 H2:H9", "{0}") +
       bars("D2:D9", "{1}") +
-      `<extLst><ext xmlns:x14="x" xmlns:xm="y"><x14:conditionalFormattings>${more("B2:B9", "{0}", "autoMin")}${more("D2:D9", "{1}", "min")}</x14:conditionalFormattings></ext></extLst>`,
+      `<extLst><ext xmlns:x14="x" xmlns:xm="y"><x14:conditionalFormattings>${more("B2:B9 H2:H9", "{0}", "autoMin")}${more("D2:D9", "{1}", "min")}</x14:conditionalFormattings></ext></extLst>`,
   );
   const extensions = before?.formats?.map(({ ranking }) => ranking?.extension);
   expect(extensions).toEqual([
+    expect.stringContaining('type="autoMin"'),
     expect.stringContaining('type="autoMin"'),
     expect.stringContaining('type="min"'),
   ]);
