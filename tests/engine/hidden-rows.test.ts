@@ -1,10 +1,11 @@
 /**
  * SUBTOTAL and AGGREGATE over rows that are hidden, by hand and by a filter. SUBTOTAL is worked by hand from
  * ECMA-376 Part 4: rows that a filter leaves out are ignored whatever the function number; those that are hidden
- * otherwise are included by 1 to 11 and excluded by 101 to 111. OpenFormula 1.2 says the same. Neither knows
- * AGGREGATE: that is worked from the table of options at WorksheetFunction.Aggregate in Microsoft's reference
- * (learn.microsoft.com, ff195373), by which 1, 3, 5 and 7 ignore hidden rows, 2, 3, 6 and 7 error values, 0 to 3
- * nested SUBTOTAL and AGGREGATE functions, and 4 nothing. A row under a filter is a hidden one there.
+ * otherwise are included by 1 to 11 and excluded by 101 to 111. OpenFormula 1.2 says the same. That neither knows
+ * AGGREGATE is from memory. It is worked from the table of options at WorksheetFunction.Aggregate in Microsoft's
+ * reference (learn.microsoft.com, ff195373), by which 1, 3, 5 and 7 ignore hidden rows, 2, 3, 6 and 7 error values,
+ * 0 to 3 nested SUBTOTAL and AGGREGATE functions, and 4 nothing. It says nothing of filters: that a row under one is
+ * a hidden row, so that 0, 2, 4 and 6 take it, is our reading.
  */
 import { beforeAll, describe, expect, test } from "vitest";
 import { openEngine } from "../../src/engine/node";

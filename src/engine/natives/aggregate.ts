@@ -19,7 +19,10 @@ interface Aggregate {
   ): BaseValueObject;
 }
 
-/** What the options from 0 to 7 leave out. */
+/**
+ * What the options from 0 to 7 leave out (the table at WorksheetFunction.Aggregate in Microsoft's reference). That
+ * a row under a filter is a hidden row, so that 0, 2, 4 and 6 count it, is our reading: the table tells of none.
+ */
 const ignoresHidden = (option: number) => option % 2 === 1;
 const ignoresErrors = (option: number) => option % 4 >= 2;
 const ignoresNested = (option: number) => option < 4;
