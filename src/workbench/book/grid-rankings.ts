@@ -45,7 +45,7 @@ function bound({ type = "num", val }: Attributes) {
 }
 
 function colourScale(elements: readonly XmlElement[]) {
-  const colours = named(elements, "color").map(colourOf);
+  const colours = named(elements, "color").map((its) => colourOf(its));
   const config = named(elements, "cfvo").map((cfvo, index) => {
     return { index, color: colours[index], value: bound(cfvo) };
   });
@@ -74,7 +74,7 @@ function bars(
   const automatic = named(extended, "cfvo").map((cfvo) => automaticBound(cfvo, areas));
   const bounds = named(elements, "cfvo").map(bound);
   const [min, max] = bounds.map((its, index) => automatic[index] ?? its);
-  const positiveColor = named(elements, "color").map(colourOf)[0];
+  const positiveColor = named(elements, "color").map((its) => colourOf(its))[0];
   if (!min || !max || positiveColor === undefined) return undefined;
   const isShowValue = named(elements, "dataBar")[0]?.showValue !== "0";
   const config = { min, max, isGradient: false, positiveColor, nativeColor: BELOW_NOTHING };

@@ -1,7 +1,9 @@
 /** Colours as files name them, as "#rrggbb". */
 
-/** Of the usual theme, by their number: light and dark, then the accents and links. */
-const themeColours =
+/** By their number: light and dark, then the accents and links. */
+export type Theme = readonly string[];
+
+export const usualTheme: Theme =
   "ffffff 000000 e7e6e6 44546a 4472c4 ed7d31 a5a5a5 ffc000 5b9bd5 70ad47 0563c1 954f72".split(" ");
 
 /** The older palette (ECMA-376 Part 1, 18.8.27). */
@@ -16,17 +18,26 @@ const indexedColours = [
   ..."003366 339966 003300 333300 993300 993366 333399 333333".split(" "),
 ];
 
+type Attributes = Readonly<Record<string, string>>;
+
+/** What names a colour by a theme says the colour itself: a file that is written anew has another theme. */
+export function withoutTheme(attributes: Attributes, colours: Theme): Attributes {
+  const { theme, tint: _, ...others } = attributes;
+  const colour = theme === undefined ? undefined : colourOf(attributes, colours);
+  return colour === undefined
+    ? attributes
+    : { ...others, rgb: `FF${colour.slice(1).toUpperCase()}` };
+}
+
 /** Undefined where the colour is the machine's own, or none that is known. */
-export function colourOf({
-  rgb,
-  theme,
-  indexed,
-  tint,
-}: Readonly<Record<string, string>>): string | undefined {
+export function colourOf(
+  { rgb, theme, indexed, tint }: Attributes,
+  colours: Theme = usualTheme,
+): string | undefined {
   const hex = /^[\da-f]{8}$/i.test(rgb ?? "")
     ? rgb?.slice(2).toLowerCase()
     : theme !== undefined
-      ? themeColours[Number(theme)]
+      ? colours[Number(theme)]
       : indexedColours[Number(indexed)];
   return hex && `#${tinted(hex, Number(tint) || 0)}`;
 }

@@ -10,6 +10,7 @@ import { type Reading, SheetReader } from "./sheet";
 import { readStrings } from "./strings";
 import { readStyles, styleName } from "./styles";
 import { readTables } from "./tables";
+import { readTheme } from "./theme";
 import { readWorkbookPart, type WorkbookPart } from "./workbook-part";
 
 /** A workbook that was read, and its file, for those who write into it. */
@@ -40,13 +41,15 @@ export async function readWorkbook(
   const file = await openPackage(bytes, limits);
   const allowance = new Allowance(limits);
   const part = await readWorkbookPart(file, names, allowance);
-  const { cells, differences } = await readStyles(file, part.paths.styles);
+  const theme = await readTheme(file, part.paths.theme);
+  const { cells, differences } = await readStyles(file, part.paths.styles, theme);
   const reading: Reading = {
     names,
     strings: await readStrings(file, part.paths.strings, limits),
     dynamicMarks: await readDynamicMarks(file, part.paths.metadata),
     styleCount: cells.length,
     differences,
+    theme,
     allowance,
   };
   const sheets: Sheet[] = [];

@@ -1,15 +1,15 @@
 import { addressOf } from "../address";
 import type { Area, Sheet } from "../book";
 import { shiftedFormula } from "../formula/shared";
-import type { FunctionNames } from "../formula/stored-form";
-import type { ConditionalFormat, EntryRule, InFile, RuleLook } from "../sheet-rules";
+import type { ConditionalFormat, EntryRule, InFile } from "../sheet-rules";
 import { WorkbookRefusal } from "../workbook-refusal";
 import { isOn } from "../xml";
 import { attributesXml, escapeFormula } from "../xml-text";
-import type { Allowance } from "./allowance";
+import { withoutTheme } from "./colours";
 import { comparison } from "./comparison";
 import { entryRule } from "./entry-rule";
 import { areaIn } from "./place";
+import type { Reading } from "./sheet";
 
 type Attributes = Readonly<Record<string, string>>;
 
@@ -56,9 +56,7 @@ export class SheetRules {
 
   constructor(
     private readonly path: string,
-    private readonly looks: readonly RuleLook[],
-    private readonly names: FunctionNames,
-    private readonly allowance: Allowance,
+    private readonly reading: Pick<Reading, "differences" | "theme" | "names" | "allowance">,
   ) {}
 
   open(name: string, attributes: Attributes): void {
@@ -76,7 +74,8 @@ export class SheetRules {
 
   #openInside(name: string, attributes: Attributes): void {
     if (name === "extLst") this.#aside = true;
-    else if (!this.#aside) this.#inner += `<${name}${attributesXml(attributes)}>`;
+    else if (!this.#aside)
+      this.#inner += `<${name}${attributesXml(withoutTheme(attributes, this.reading.theme))}>`;
     if (formulaElements.has(name) || name === "sqref" || name === "id") this.#text = "";
   }
 
@@ -135,10 +134,9 @@ export class SheetRules {
   }
 
   #shownFormulas(): string[] | undefined {
+    const { allowance, names } = this.reading;
     try {
-      return this.#formulas.map((formula) =>
-        this.allowance.formula(formula, this.names, () => this.#places),
-      );
+      return this.#formulas.map((formula) => allowance.formula(formula, names, () => this.#places));
     } catch (problem) {
       if (problem instanceof WorkbookRefusal) return undefined;
       throw problem;
@@ -148,7 +146,7 @@ export class SheetRules {
   /** One for each area; a ranking is the same for all of them, a formula is written for the first cell of the first. */
   #addFormats(rule: Attributes, formulas: readonly string[]): boolean {
     const stops = isOn(rule.stopIfTrue);
-    const look = this.looks[Number(rule.dxfId)] ?? {};
+    const look = this.reading.differences[Number(rule.dxfId)] ?? {};
     const shared = { inFile: this.#inFile("cfRule"), look, ...(stops && { stops }) };
     const add = (format: ConditionalFormat) =>
       this.#formats.push({ priority: Number(rule.priority ?? 0), format });

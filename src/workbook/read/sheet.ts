@@ -7,6 +7,7 @@ import { WorkbookRefusal } from "../workbook-refusal";
 import type { XmlElement, XmlHandlers } from "../xml";
 import type { Allowance } from "./allowance";
 import { cellValue } from "./cell-value";
+import type { Theme } from "./colours";
 import { FilterReader } from "./filter";
 import { areaIn, Place } from "./place";
 import { SheetFrame } from "./sheet-frame";
@@ -22,6 +23,7 @@ export interface Reading {
   readonly styleCount: number;
   /** What conditional formats put over cells. */
   readonly differences: readonly RuleLook[];
+  readonly theme: Theme;
   readonly allowance: Allowance;
 }
 
@@ -61,7 +63,7 @@ export class SheetReader implements XmlHandlers {
     path: string,
   ) {
     this.#frame = new SheetFrame(reading.allowance, reading.styleCount);
-    this.#rules = new SheetRules(path, reading.differences, reading.names, reading.allowance);
+    this.#rules = new SheetRules(path, reading);
   }
 
   open(element: XmlElement): void {

@@ -2,7 +2,8 @@ import { type BorderLine, borderLines, type Side, type Style, sides } from "../b
 import type { WorkbookPackage } from "../package/open-package";
 import type { RuleLook } from "../sheet-rules";
 import { isOn, readShortXml, type XmlElement } from "../xml";
-import { colourOf } from "./colours";
+import { attributesXml } from "../xml-text";
+import { colourOf, type Theme, withoutTheme } from "./colours";
 import { builtInFormats } from "./number-formats";
 
 type Changeable<T> = { -readonly [Key in keyof T]: T[Key] };
@@ -27,8 +28,14 @@ class StyleLists {
   #side: Side | undefined;
   #part = "";
   #difference: XmlElement | undefined;
+  /** Of its text what was written, and from where on it is as in the file. */
+  #written = "";
+  #from = 0;
 
-  constructor(private readonly xml: string) {}
+  constructor(
+    private readonly xml: string,
+    private readonly theme: Theme,
+  ) {}
 
   open(element: XmlElement): void {
     const { name, attributes } = element;
@@ -56,14 +63,14 @@ class StyleLists {
     if (name === "u" && attributes.val !== "none") font.underline = true;
     if (name === "strike" && isLeftOn(attributes)) font.strike = true;
     if (name === "sz") font.size = Number(attributes.val);
-    const ink = name === "color" ? colourOf(attributes) : undefined;
+    const ink = name === "color" ? colourOf(attributes, this.theme) : undefined;
     if (ink !== undefined && ink !== "#000000") font.ink = ink;
   }
 
   #fill(name: string, attributes: Readonly<Record<string, string>>): void {
     if (name === "fill") this.fills.push({});
     const fill = this.fills.at(-1);
-    const colour = name === "fgColor" ? colourOf(attributes) : undefined;
+    const colour = name === "fgColor" ? colourOf(attributes, this.theme) : undefined;
     if (fill && colour !== undefined) fill.fill = colour;
   }
 
@@ -72,7 +79,8 @@ class StyleLists {
     const its = this.borders.at(-1);
     if (!its) return;
     if (name === "color" && this.#side)
-      its.border[this.#side] = colourOf(attributes) ?? its.border[this.#side] ?? "#000000";
+      its.border[this.#side] =
+        colourOf(attributes, this.theme) ?? its.border[this.#side] ?? "#000000";
     if (name !== "diagonal" && !(sides as readonly string[]).includes(name)) return;
     const { style = "none" } = attributes;
     this.#side = name !== "diagonal" && style !== "none" ? (name as Side) : undefined;
@@ -87,28 +95,39 @@ class StyleLists {
     const { name, attributes } = element;
     if (name === "dxf") {
       this.#difference = element;
+      [this.#written, this.#from] = ["", element.start];
       this.differences.push({});
     }
+    this.#writeColour(element);
     if (name === "font" || name === "fill" || name === "border") this.#part = name;
     const look = this.differences.at(-1);
     if (!look) return;
     if (this.#part === "font") {
       if (name === "b" && isLeftOn(attributes)) look.bold = true;
       if (name === "i" && isLeftOn(attributes)) look.italic = true;
-      const ink = name === "color" ? colourOf(attributes) : undefined;
+      const ink = name === "color" ? colourOf(attributes, this.theme) : undefined;
       if (ink !== undefined) look.ink = ink;
     }
     if (this.#part !== "fill") return;
-    const colour = colourOf(attributes);
+    const colour = colourOf(attributes, this.theme);
     if (colour !== undefined && (name === "bgColor" || (name === "fgColor" && !look.fill)))
       look.fill = colour;
+  }
+
+  /** In the difference as it is to be written anew. */
+  #writeColour({ name, prefix, attributes, start, innerStart, selfClosing }: XmlElement): void {
+    const colour = withoutTheme(attributes, this.theme);
+    if (colour === attributes) return;
+    const tag = `<${prefix}${name}${attributesXml(colour)}${selfClosing ? "/" : ""}>`;
+    this.#written += this.xml.slice(this.#from, start) + tag;
+    this.#from = innerStart;
   }
 
   /** Without the prefix that its file gives all elements; one with elements of extensions says nothing elsewhere. */
   #closeDifference(end: number): void {
     const look = this.differences.at(-1);
-    const { start = 0, prefix = "" } = this.#difference ?? {};
-    const text = this.xml.slice(start, end);
+    const { prefix = "" } = this.#difference ?? {};
+    const text = this.#written + this.xml.slice(this.#from, end);
     const plain = prefix === "" ? text : text.replaceAll(new RegExp(`(</?)${prefix}`, "g"), "$1");
     if (look && !/[<\s/][\w.-]+:[\w.-]+[\s=/>]/.test(plain)) look.xml = plain;
   }
@@ -150,10 +169,11 @@ export const styleIndex = (name: string): string => name.slice(1);
 export async function readStyles(
   file: WorkbookPackage,
   path: string | undefined,
+  theme: Theme,
 ): Promise<ReadStyles> {
   if (path === undefined || !file.has(path)) return { cells: [], differences: [] };
   const text = await file.text(path);
-  const lists = new StyleLists(text);
+  const lists = new StyleLists(text, theme);
   readShortXml(path, text, lists);
   return lists;
 }

@@ -13,6 +13,7 @@ export interface WorkbookPart {
   readonly definedNames: readonly DefinedName[];
   readonly paths: {
     readonly styles: string | undefined;
+    readonly theme: string | undefined;
     readonly strings: string | undefined;
     readonly metadata: string | undefined;
     readonly calculationChain: string | undefined;
@@ -115,6 +116,7 @@ export async function readWorkbookPart(
     definedNames,
     paths: {
       styles: pathOf("styles"),
+      theme: pathOf("theme"),
       strings: pathOf("sharedStrings"),
       metadata: pathOf("sheetMetadata"),
       calculationChain: pathOf("calcChain"),

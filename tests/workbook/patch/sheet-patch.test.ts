@@ -199,6 +199,7 @@ function valuesOf(xml: string): Map<string, Value> {
     dynamicMarks: new Set<number>(),
     styleCount: 0,
     differences: [],
+    theme: [],
     allowance: new Allowance(usualLimits),
   };
   const sheetReader = new SheetReader(reading, "sheet");
