@@ -28,6 +28,7 @@ import { followSheets } from "./formulas/follow-sheets";
 import { followSpills } from "./formulas/follow-spills";
 import { translateTyped } from "./formulas/typed-formulas";
 import { Computed } from "./grid/computed";
+import { completeFreshWords } from "./grid/fresh-completion";
 import { describeFunctions, openGrid } from "./grid/grid";
 import { takeLookOfLineBefore } from "./grid/look-of-new-lines";
 import { makeRoom } from "./grid/make-room";
@@ -209,6 +210,7 @@ async function start(): Promise<void> {
   keepTabInView(byId("grid"));
   followTheme(grid);
   describeFunctions(grid, loaded);
+  completeFreshWords(grid);
 }
 
 function takeDroppedFiles(open: (file: File) => void): void {
