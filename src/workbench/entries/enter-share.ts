@@ -1,6 +1,10 @@
 /**
+ * Numbers that are typed with a sign for per cent, or into a cell that shows one.
+ *
  * A number that is typed into a cell with a percentage is one from 1 on, as in other spreadsheets (Microsoft
  * Knowledge Base, article 138821): 82 is 82 %. Below 1 it is the share itself, as everywhere here: 0.82 is 82 %.
+ *
+ * The grid multiplies by 0.01, which is no number of the machine: 82% would be 0.8200000000000001.
  */
 import { numfmt } from "@univerjs/core";
 import { AFTER_CELL_EDIT, SheetInterceptorService } from "@univerjs/sheets";
@@ -19,8 +23,11 @@ export function enterShares({ injector }: Grid): void {
         ...styles.getStyleByCell(worksheet.getCellRaw(row, col)),
         ...styles.getStyleByCell(entry),
       };
+      const typed = String(entry.v ?? "");
       const isShare = n && numfmt.isPercentFormat(n.pattern);
-      return next(isShare ? { ...entry, v: asShare(String(entry.v ?? "")) } : entry);
+      const read = next(isShare ? { ...entry, v: asShare(typed) } : entry);
+      const byHundredths = typed.includes("%") && typeof read?.v === "number";
+      return byHundredths ? { ...read, v: withoutNoise(read.v as number) } : read;
     },
   });
 }
@@ -37,3 +44,6 @@ export function asShare(typed: string): number | string {
   // The grid would take an exponent for a format that was typed.
   return String(share).includes("e") ? typed : share;
 }
+
+/** As many digits as every number of the machine keeps. */
+export const withoutNoise = (number: number): number => Number(number.toPrecision(15));
