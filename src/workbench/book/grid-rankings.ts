@@ -1,11 +1,17 @@
 /** Rules that compare all their cells with one another (scales of colours, bars, icons, the highest ten…), as the grid's package takes them. */
 import type { IStyleData } from "@univerjs/core";
-import type { IConditionalFormattingRuleConfig } from "@univerjs/sheets-conditional-formatting";
+import type {
+  IConditionalFormattingRuleConfig,
+  IDataBar,
+} from "@univerjs/sheets-conditional-formatting";
 import { fixedAddress } from "../../workbook/address";
 import type { Area } from "../../workbook/book";
 import { colourOf } from "../../workbook/read/colours";
 import type { Ranking } from "../../workbook/sheet-rules";
 import { isOn, readShortXml, type XmlElement } from "../../workbook/xml";
+
+// The package's own word, as in its CFRuleType: what puts a workbook together loads no package that draws.
+const BARS = "dataBar" as IDataBar["type"];
 
 type Attributes = Readonly<Record<string, string>>;
 
@@ -56,13 +62,25 @@ function colourScale(elements: readonly XmlElement[]) {
 /** What goes below nothing is red, as in other spreadsheets where no colour is said. */
 const BELOW_NOTHING = "#ff0000";
 
+const leastOf = (areas: readonly Area[]) => `=MIN(0,${areas.map(fixedAddress).join(",")})`;
+
+/** The rule for other areas: bars that begin at the least number of their cells take that of the others. */
+export function rankingOver(
+  rule: IConditionalFormattingRuleConfig,
+  areas: readonly Area[],
+  others: readonly Area[],
+): IConditionalFormattingRuleConfig {
+  if (rule.type !== BARS || rule.config.min.value !== leastOf(areas)) return rule;
+  const min = { ...rule.config.min, value: leastOf(others) };
+  return { ...rule, config: { ...rule.config, min } };
+}
+
 /**
  * The bound of an extension that is set by itself: the least number or 0, the greatest number or 0 ([MS-XLSX]
  * 2.7.9, ST_CfvoType). The grid's greatest one is never below 0.
  */
 function automaticBound({ type }: Attributes, areas: readonly Area[]) {
-  if (type === "autoMin")
-    return { type: "formula", value: `=MIN(0,${areas.map(fixedAddress).join(",")})` };
+  if (type === "autoMin") return { type: "formula", value: leastOf(areas) };
   return type === "autoMax" ? { type: "max" } : undefined;
 }
 

@@ -3,14 +3,35 @@ import type { IMutationInfo, IRange, ISheetDataValidationRule, Worksheet } from 
 import { UpdateDataValidationMutation, UpdateRuleType } from "@univerjs/data-validation";
 import {
   ConditionalFormattingRuleModel,
+  type IConditionFormattingRule,
   SetConditionalRuleMutation,
 } from "@univerjs/sheets-conditional-formatting";
 import { SheetDataValidationModel } from "@univerjs/sheets-data-validation";
 import { areaOf, rangeOf } from "../../engine/ranges";
 import type { Area } from "../../workbook/book";
 import { spansBody } from "../../workbook/layout/filled-in";
+import { rankingOver } from "../book/grid-rankings";
 import type { Grid } from "../grid/grid";
 import type { Step } from "../grid/one-step";
+
+function stretched<Rule extends { ranges: IRange[] }>(rule: Rule, body: Area, grown: Area): Rule {
+  const { startRow, endRow } = rangeOf(grown);
+  const ranges = rule.ranges.map((range) =>
+    spansBody(areaOf(range), body) ? { ...range, startRow, endRow } : range,
+  );
+  return { ...rule, ranges };
+}
+
+/** A format over the body of a table, once that has grown. */
+export function grownFormat(
+  format: IConditionFormattingRule,
+  body: Area,
+  grown: Area,
+): IConditionFormattingRule {
+  const now = stretched(format, body, grown);
+  const [areas, others] = [format.ranges.map(areaOf), now.ranges.map(areaOf)];
+  return { ...now, rule: rankingOver(format.rule, areas, others) };
+}
 
 export function growRules(
   { injector }: Grid,
@@ -20,11 +41,6 @@ export function growRules(
 ): Step[] {
   const sheet = { unitId: worksheet.getUnitId(), subUnitId: worksheet.getSheetId() };
   const isBody = (range: IRange) => spansBody(areaOf(range), body);
-  const { startRow, endRow } = rangeOf(grown);
-  const stretched = <Rule extends { ranges: IRange[] }>(rule: Rule): Rule => ({
-    ...rule,
-    ranges: rule.ranges.map((range) => (isBody(range) ? { ...range, startRow, endRow } : range)),
-  });
   const over = <Rule extends { ranges: IRange[] }>(rules: readonly Rule[] | null | undefined) =>
     (rules ?? []).filter(({ ranges }) => ranges.some(isBody));
 
@@ -40,10 +56,10 @@ export function growRules(
   });
   return [
     ...over(validations.getRules(sheet.unitId, sheet.subUnitId) as ISheetDataValidationRule[]).map(
-      (rule) => ({ todo: validated(stretched(rule)), undo: validated(rule) }),
+      (rule) => ({ todo: validated(stretched(rule, body, grown)), undo: validated(rule) }),
     ),
     ...over(formats.getSubunitRules(sheet.unitId, sheet.subUnitId)).map((rule) => ({
-      todo: formatted(stretched(rule)),
+      todo: formatted(grownFormat(rule, body, grown)),
       undo: formatted(rule),
     })),
   ];
