@@ -42,6 +42,7 @@ import { frameOf, namesOf, readGrid, type SheetFrame } from "./book/read-grid";
 import { type NamedSheet, reshapings } from "./book/reshaped";
 import { SET_FILTERS } from "./filtering/filters";
 import { BesideCells } from "./following/beside-cells";
+import { SET_COMMENTS } from "./following/comments";
 import { vocabularyOf } from "./formulas/typed-formulas";
 import { type Grid, workbookOf } from "./grid/grid";
 
@@ -99,6 +100,7 @@ const changing = new Set<string>(
     SetWorksheetOrderMutation,
     SetWorksheetRowHeightMutation,
     SetWorksheetRowIsAutoHeightMutation,
+    { id: SET_COMMENTS },
     { id: SET_FILTERS },
   ].map(({ id }) => id),
 );

@@ -9,6 +9,7 @@ import type { Plan } from "../workbook/plan";
 import { WorkbookRefusal } from "../workbook/workbook-refusal";
 import { blankWorkbook } from "./book/blank-workbook";
 import { takeLookOfLine } from "./book/look-of-line";
+import { offerComments } from "./comments/offer-comment";
 import { Desk, type Lying } from "./desk";
 import { dropDown } from "./drop-down";
 import { Choices } from "./entries/choices";
@@ -171,7 +172,7 @@ async function start(): Promise<void> {
   }
 
   // The grid makes its parts with the first workbook; it computes when this turn of the page has ended.
-  const commentAt = (place: CellPlace) => desk.beside.commentAt(place);
+  const commentAt = (place: CellPlace) => desk.beside.comments.at(place);
   const status = new Status(grid, byId("status"), byId<HTMLButtonElement>("failing"), commentAt);
   showComments(grid, commentAt);
   formatSpills(grid);
@@ -205,6 +206,7 @@ async function start(): Promise<void> {
   offerFiltering(grid, desk, computed, byId("filter"), byId("shown-rows"));
   keepToShown(grid, (text) => status.tellHere(text));
   offerFormats(grid, byId("format"));
+  offerComments(grid, desk.beside.comments, byId("comment"));
   nameControls(document.body);
   widenNameBox(grid, byId("grid"), (said) => status.tell(said));
   keepTabInView(byId("grid"));

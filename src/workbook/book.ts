@@ -52,7 +52,15 @@ export interface CellComment {
   readonly text: string;
   /** What tells it from all others of its file. */
   readonly id: string;
+  /** Where several have their say, each signed in the one text: it is read only. */
+  readonly thread?: true;
 }
+
+/**
+ * The most characters of a comment. A little less than the 32,767 that the file format recommends (ISO/IEC 29500-1,
+ * 18.7.7, by which each program sets its own limit): the package that writes files anew takes no more.
+ */
+export const LONGEST_COMMENT = 32_700;
 
 /** Only cells that hold something, by row, then by column. */
 export type Cells = { readonly [row: number]: { readonly [column: number]: Cell } };

@@ -7,6 +7,7 @@ import { functionNames } from "../../src/workbook/formula/stored-form";
 import { readWorkbook } from "../../src/workbook/read/read-workbook";
 import { commentedFile } from "../workbook/commented";
 import { rawWorkbook } from "../workbook/raw-workbook";
+import { seriousFindings } from "./axe";
 import { serveWorkbench } from "./served-workbench";
 import { tableFile } from "./shared/table-file";
 import type { WorkbenchPage } from "./workbench";
@@ -250,6 +251,77 @@ test("Comments of a file are told, follow their cells, and are saved in place an
   const anew = await saved();
   expect(commentsOf(anew.sheet)).toEqual(["B1 Shift A", "C2 undefined"]);
   expect(anew.notice).toContain("comments (of a thread its texts)");
+  expect(workbench.errors).toEqual([]);
+});
+
+test("A comment is written, changed and removed at the selected cell, each in a step to undo, and is in the file that is saved; a thread is only read.", async () => {
+  const { page } = workbench;
+  const told = page.locator("#status .comment");
+  const menu = page.locator("#comment");
+  await workbench.openFile("own.xlsx", file);
+  await workbench.select("B2");
+  await menu.locator("summary").press("Enter");
+  const fresh = page.getByRole("textbox", { name: "New comment at B2" });
+  await expect.poll(() => fresh.evaluate((one) => one === document.activeElement)).toBe(true);
+  expect(await seriousFindings(page, "#comment")).toEqual([]);
+  await page.keyboard.type("never mind");
+  await page.keyboard.press("Escape");
+  expect(await fresh.count()).toBe(0);
+  await page.keyboard.press("ArrowUp");
+  await page.locator("#status .address", { hasText: "B1" }).waitFor();
+  await page.keyboard.press("ArrowDown");
+  await page.locator("#status .address", { hasText: "B2" }).waitFor();
+  await menu.locator("summary").press("Enter");
+  await fresh.fill(" weighed\ntwice ");
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Enter");
+  expect(await told.textContent()).toBe("Comment: weighed\ntwice");
+  await page.keyboard.press("Control+z");
+  await told.waitFor({ state: "detached" });
+  await page.keyboard.press("Control+y");
+  await told.waitFor();
+  await workbench.openFile("own.xlsx", file);
+  expect(asked).toEqual([expect.stringContaining("is not saved")]);
+  await workbench.select("B2");
+  await menu.locator("summary").press("Enter");
+  await fresh.fill("weighed");
+  await menu.getByRole("button", { name: "Save" }).click();
+  const first = await saved();
+  expect(first.sheet.comments?.map(({ text }) => text)).toEqual(["weighed"]);
+  expect(first.sheet.formats).toHaveLength(2);
+  expect(first.notice).toBe("");
+
+  await workbench.openFile("noted.xlsx", commentedFile());
+  await workbench.select("B2");
+  const place = [HEAD.width + 1.5 * USUAL_COLUMN_WIDTH, HEAD.height + 1.5 * USUAL_ROW_HEIGHT];
+  await page.mouse.click(...(await workbench.onGrid(place[0] ?? 0, place[1] ?? 0)), {
+    button: "right",
+  });
+  await page.getByText("Comment", { exact: true }).last().click();
+  const its = page.getByRole("textbox", { name: "Comment by Shift A at B2" });
+  await expect.poll(() => its.evaluate((one) => one === document.activeElement)).toBe(true);
+  expect(await its.inputValue()).toBe("7 & more, by hand");
+  await its.fill("a".repeat(32_800));
+  await menu.getByRole("button", { name: "Save" }).click();
+  expect(await menu.getByRole("alert").textContent()).toContain("at most 32,700 characters");
+  await its.fill("7, by hand");
+  // A press beside it keeps what was typed for when it opens again.
+  await page.mouse.click(...(await workbench.onGrid(place[0] ?? 0, place[1] ?? 0)));
+  await menu.locator("summary").click();
+  expect(await its.inputValue()).toBe("7, by hand");
+  await menu.getByRole("button", { name: "Save" }).click();
+  expect(await told.textContent()).toBe("Comment by Shift A: 7, by hand");
+  await workbench.select("C3");
+  await menu.locator("summary").click();
+  await menu.getByRole("button", { name: "Remove" }).click();
+  expect(await told.count()).toBe(0);
+  await workbench.select("B4");
+  await menu.locator("summary").click();
+  await menu.getByText("can only be read here").waitFor();
+  const { sheet, notice } = await saved();
+  expect(commentsOf(sheet)).toEqual(["B2 Shift A", "B4 undefined"]);
+  expect(sheet.comments?.map(({ text }) => text)).toContain("Shift A:\n7, by hand");
+  expect(notice).toBe("");
   expect(workbench.errors).toEqual([]);
 });
 

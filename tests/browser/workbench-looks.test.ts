@@ -96,7 +96,9 @@ test.each([320, 730, 768, 1600])(
   async (width) => {
     const { page } = workbench;
     await page.setViewportSize({ width, height: 700 });
-    for (const id of ["#templates", "#sort", "#format"]) {
+    const across = await page.evaluate(() => document.documentElement.scrollWidth);
+    expect(across).toBeLessThanOrEqual(width);
+    for (const id of ["#templates", "#sort", "#format", "#comment"]) {
       await page.locator(`${id} summary`).click();
       const list = await page.locator(`${id} > :is(ul, .panel)`).boundingBox();
       expect(list?.x).toBeGreaterThanOrEqual(0);

@@ -8,7 +8,7 @@ import { answersWithBlock } from "../../workbook/formula/future-functions";
 import { functionNames } from "../../workbook/formula/stored-form";
 import { type FilledIn, filledIn } from "../../workbook/layout/filled-in";
 import type { PlannedBook } from "../../workbook/layout/planned";
-import { commentMoves } from "../../workbook/patch/comment-cells";
+import { commentChanges } from "../../workbook/patch/comment-changes";
 import { namesBetween } from "../../workbook/patch/defined-names";
 import { editsBetween } from "../../workbook/patch/edits";
 import { layoutBetween } from "../../workbook/patch/layout-edits";
@@ -72,17 +72,17 @@ export async function saveFile(
     const atFirst = asShown(opened.book, shown);
     const edits = withLooks(editsBetween(opened.book, book), atFirst, book);
     const rules = ruleChangesOf(shown, filled);
-    const comments = commentMovesOf(shown, filled);
+    const comments = commentChangesOf(shown, filled);
     const { bytes, stale } = await patchWorkbook(opened, edits, names, {
       tables: book.tables,
       layout: layoutBetween(atFirst, book),
       definedNames: namesBetween(atFirst.definedNames, book.definedNames),
       cuts,
       rules: new Map(rules.map(([name, { changes }]) => [name, changes])),
-      comments: new Map(comments.map(([name, { moves }]) => [name, moves])),
+      comments: new Map(comments.map(([name, { changes }]) => [name, changes])),
     });
     const left = rules.flatMap(([, rule]) => rule.left);
-    if (comments.some(([, comment]) => comment.left)) left.push("comments");
+    if (comments.some(([, comment]) => comment.left)) left.push("threads of comments");
     return { bytes, notes: [...stale, ...stayNotes(left)] };
   }
   const bytes = await writeWorkbook(filled, names);
@@ -128,13 +128,13 @@ const ruleChangesOf = ({ beside }: AtFirst, { sheets }: Book) =>
     return before ? [[sheet.name, ruleChanges(before, sheet, elsewhere)] as const] : [];
   });
 
-/** Of each sheet by its name, where its comments are that stood elsewhere when the file was opened. */
-const commentMovesOf = ({ beside }: AtFirst, { sheets }: FilledIn) =>
+/** Of each sheet by its name, how its comments changed since the file was opened. */
+const commentChangesOf = ({ beside }: AtFirst, { sheets }: FilledIn) =>
   sheets.flatMap(({ name, comments }) => {
     const before = beside.find((sheet) => sheet.name === name)?.comments ?? [];
     const others = sheets.filter((sheet) => sheet.name !== name).flatMap((its) => its.comments);
     const elsewhere = new Set(others.map(({ id }) => id));
-    return before.length === 0 ? [] : [[name, commentMoves(before, comments, elsewhere)] as const];
+    return [[name, commentChanges(before, comments, elsewhere)] as const];
   });
 
 function stayNotes(left: readonly string[]): string[] {

@@ -5,8 +5,7 @@ import {
   type IInsertSheetMutationParams,
   InsertSheetMutation,
 } from "@univerjs/sheets";
-import type { CellPlace } from "../../engine/cell-place";
-import type { Area, CellComment, Style } from "../../workbook/book";
+import type { Area, Style } from "../../workbook/book";
 import { filtersOf } from "../../workbook/filter";
 import { type Frame, type NamedFrame, withGrownTables } from "../../workbook/layout/filled-in";
 import {
@@ -49,18 +48,18 @@ export interface FrameNow extends Frame {
 export class BesideCells {
   readonly #follower: Follower;
   readonly filters: Filters;
+  readonly comments: FollowedComments;
   readonly #tables: Tables;
   #sheets: FollowedSheet[] = [];
   #plannedTables: FollowedTable[] = [];
   #charts: ((nameOf: NameOf) => ChartNow)[] = [];
   #entryRules: RuleNow<EntryRule>[] = [];
   #formats: RuleNow<ConditionalFormat>[] = [];
-  readonly #comments: FollowedComments;
   #styles: Readonly<Record<string, Style>> = {};
 
   constructor(private readonly grid: Grid) {
     this.#follower = new Follower(grid);
-    this.#comments = new FollowedComments(this.#follower);
+    this.comments = new FollowedComments(grid, this.#follower);
     this.filters = new Filters(grid, this.#follower);
     this.#tables = new Tables(grid, this.#follower);
     const commands = grid.injector.get(ICommandService);
@@ -99,7 +98,7 @@ export class BesideCells {
   #takeSheet(sheet: PlannedSheet, idOf: (name: string) => string): void {
     const sheetId = idOf(sheet.name);
     const follower = this.#follower;
-    this.#comments.take(sheetId, sheet.comments);
+    this.comments.take(sheetId, sheet.comments);
     const heads = headRows(sheet);
     this.#sheets.push({ sheetId, plan: sheet, heads: heads && follower.follow(sheetId, heads) });
     for (const chart of sheet.charts)
@@ -130,7 +129,7 @@ export class BesideCells {
 
   forgetAll(): void {
     this.#follower.forgetAll();
-    this.#comments.forgetAll();
+    this.comments.forgetAll();
     this.filters.forgetAll();
     this.#tables.forgetAll();
     [this.#sheets, this.#plannedTables, this.#styles] = [[], [], {}];
@@ -140,10 +139,6 @@ export class BesideCells {
   /** Whether rows or columns stand elsewhere than they did when the workbook was opened. */
   get linesMoved(): boolean {
     return this.#follower.linesMoved;
-  }
-
-  commentAt(place: CellPlace): CellComment | undefined {
-    return this.#comments.at(place);
   }
 
   chartsOn(sheetId: string): ChartNow[] {
@@ -161,7 +156,7 @@ export class BesideCells {
     const charts = this.#charts.map((chart) => chart(this.#nameOf));
     const entryRules = replaced(this.#entryRules.flatMap((rule) => rule(this.#nameOf)));
     const formats = this.#formats.flatMap((rule) => rule(this.#nameOf));
-    const comments = this.#comments.now(this.#nameOf);
+    const comments = this.comments.now(this.#nameOf);
     const shown = charts.filter((chart) => this.#nameOf(chart.sheetId) !== undefined);
     const broken = [...entryRules, ...formats].filter(({ rule }) => rule === undefined);
     const sheets = (workbookOf(this.grid)?.getSheets() ?? []).map((worksheet): NamedFrame => {

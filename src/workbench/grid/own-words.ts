@@ -19,5 +19,5 @@ export function ownWords(): typeof words {
   functionList.DATE.functionParameter.year.detail =
     "One to four digits. A year from 0 to 1899 is added to 1900: 26 is the year 1926.";
   all["sheets-formula-ui"].functionType.univer = "Others";
-  return Object.assign(all, sortingWords);
+  return Object.assign(all, { dosewright: { ...sortingWords.dosewright, comment: "Comment" } });
 }

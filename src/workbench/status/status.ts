@@ -11,6 +11,7 @@ import { addressOf } from "../../workbook/address";
 import { type CellComment, isError, type Value } from "../../workbook/book";
 import { errorWords } from "../../workbook/formula/error-words";
 import { ruleAt, selectedPlace } from "../entries/entry-check";
+import { SET_COMMENTS } from "../following/comments";
 import { type Grid, workbookOf } from "../grid/grid";
 import { failingCells, valueAt } from "../grid/seen-cells";
 import { type CommentAt, commentWords } from "../view/comments";
@@ -51,7 +52,7 @@ export class Status {
       // A sheet comes to the front with the selection that it had, or gets its first one, and neither is told.
       if (id === SetWorksheetActiveOperation.id) requestAnimationFrame(() => this.show());
       const { trigger } = (params ?? {}) as { trigger?: string };
-      if (trigger === SetStyleCommand.id) this.show();
+      if (trigger === SetStyleCommand.id || id === SET_COMMENTS) this.show();
     });
     count.addEventListener("click", () => this.goToNext());
     this.explainOnHover();

@@ -21,6 +21,10 @@ export function commentWords({ author, text }: CellComment): { by: string; text:
   };
 }
 
+/** What it says in the words of somebody else, with the name that it begins with. */
+export const worded = (comment: CellComment, text: string): string =>
+  comment.text.slice(0, comment.text.length - commentWords(comment).text.length) + text;
+
 export function showComments({ injector }: Grid, commentAt: CommentAt): void {
   injector.get(SheetInterceptorService).intercept(INTERCEPTOR_POINT.CELL_CONTENT, {
     effect: InterceptorEffectEnum.Style,

@@ -1,11 +1,14 @@
 import type { WorkbookPackage } from "../package/open-package";
-import { type Relationship, relationshipsOf, relationshipsPath } from "../package/relationships";
+import { relationshipsOf, relationshipsPath } from "../package/relationships";
 import { readXml, type XmlElement } from "../xml";
 import { escapeAttribute } from "../xml-text";
 import { type Replacement, splice } from "./splice";
 
 const contentTypes = "[Content_Types].xml";
 const officeTypes = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+
+const noRelationships =
+  '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"/>';
 
 /** Gathers what becomes of the parts of a package; parts that are not named stay as they are. */
 export class PackageEdits {
@@ -52,15 +55,16 @@ export class PackageEdits {
     await this.appendTo(contentTypes, "Types", (prefix) => {
       return `<${prefix}Override PartName="${part}" ContentType="${contentType}"/>`;
     });
-    const relationships: readonly Relationship[] = await relationshipsOf(this.file, from);
-    const used = new Set(relationships.map(({ id }) => id));
+    const related = relationshipsPath(from);
+    if (!this.file.has(related) && !this.changes.has(related)) this.set(related, noRelationships);
+    const used = await this.#relationshipIds(related);
     let id = "dosewright1";
     for (let copy = 2; used.has(id); copy++) id = `dosewright${copy}`;
     const folder = from.slice(0, from.lastIndexOf("/") + 1);
     const target = escapeAttribute(
       path.startsWith(folder) ? path.slice(folder.length) : `/${path}`,
     );
-    await this.appendTo(relationshipsPath(from), "Relationships", (prefix) => {
+    await this.appendTo(related, "Relationships", (prefix) => {
       return `<${prefix}Relationship Id="${id}" Type="${officeTypes}/${type}" Target="${target}"/>`;
     });
     return id;
@@ -86,6 +90,14 @@ export class PackageEdits {
       },
     });
     if (place) this.changes.set(path, splice(text, [place]));
+  }
+
+  async #relationshipIds(path: string): Promise<ReadonlySet<string>> {
+    const ids = new Set<string>();
+    readXml(path, await this.text(path), {
+      open: ({ attributes: { Id } }) => Id !== undefined && ids.add(Id),
+    });
+    return ids;
   }
 
   async #removeElements(path: string, unwanted: (element: XmlElement) => boolean): Promise<void> {

@@ -3,7 +3,8 @@ import type { FunctionNames } from "../formula/stored-form";
 import type { OpenedWorkbook } from "../read/read-workbook";
 import { readXml } from "../xml";
 import type { CellWriting } from "./cell-xml";
-import { type CommentMoves, patchComments } from "./comment-cells";
+import { patchComments } from "./comment-cells";
+import type { CommentChanges } from "./comment-changes";
 import { filterNames, type namesBetween, patchNames } from "./defined-names";
 import { dynamicMark } from "./dynamic-mark";
 import type { CellEdit, WorkbookEdits } from "./edits";
@@ -102,7 +103,7 @@ export interface Beside {
   /** By the sheet's name: where cells stood that were put elsewhere. */
   readonly cuts?: ReadonlyMap<string, readonly Area[]>;
   /** By the sheet's name. */
-  readonly comments?: ReadonlyMap<string, CommentMoves>;
+  readonly comments?: ReadonlyMap<string, CommentChanges>;
 }
 
 /**
@@ -121,7 +122,7 @@ export async function patchWorkbook(
   await patchSheets(edits, opened, cells, names, layout);
   await patchTables(edits, opened, tables);
   const rulesLeft = await patchAllRules(edits, opened, names, beside);
-  for (const [sheet, moves] of comments) await patchComments(edits, opened, sheet, moves);
+  for (const [sheet, changes] of comments) await patchComments(edits, opened, sheet, changes);
   const namesNow = new Map([...(definedNames ?? []), ...filterNames(layout)]);
   if (namesNow.size > 0)
     edits.set(part.path, patchNames(part.path, await edits.text(part.path), namesNow, names));

@@ -31,7 +31,7 @@ export async function readComments(
   for (const path of partsOf(file, related, "threadedComment"))
     threads.push(...said(path, await file.text(path), "threadedComment"));
   const comments = new Map<string, CellComment>();
-  const put = (cell: string, says: Pick<CellComment, "text" | "author">) => {
+  const put = (cell: string, says: Pick<CellComment, "text" | "author" | "thread">) => {
     // A comment at no cell is left out; it stays in the file as it is.
     const area = areaIfAny(cell);
     if (area) comments.set(cell, { ...says, area, id: `${sheetPath} ${cell}` });
@@ -39,7 +39,7 @@ export async function readComments(
   for (const { cell, by, text } of threads) {
     const before = comments.get(cell)?.text;
     const line = [people.get(by), text].filter(Boolean).join(": ");
-    put(cell, { text: before === undefined ? line : `${before}\n${line}` });
+    put(cell, { text: before === undefined ? line : `${before}\n${line}`, thread: true });
   }
   // A thread stands a second time among the others, for programs that know no threads.
   const threaded = new Set(comments.keys());

@@ -1,11 +1,8 @@
 import type { Worksheet } from "wasm-xlsxwriter";
 import { areaAddress } from "../address";
-import type { CellComment } from "../book";
+import { type CellComment, LONGEST_COMMENT } from "../book";
 import { escapeText } from "../xml-text";
 import type { Library } from "./library";
-
-/** A little less than a cell holds: the package takes no more of a comment. */
-const LONGEST_TEXT = 32_700;
 
 /** The box around a comment, in pixels; as many characters stand in one of its lines. */
 const BOX = { width: 200, line: 17, characters: 28, leastLines: 4, mostLines: 30 };
@@ -20,7 +17,7 @@ export function insertComment(
     .split("\n")
     .reduce((sum, line) => sum + Math.max(1, Math.ceil(line.length / BOX.characters)), 1);
   const shown = Math.min(Math.max(lines, BOX.leastLines), BOX.mostLines);
-  const note = new library.Note(text.slice(0, LONGEST_TEXT))
+  const note = new library.Note(text.slice(0, LONGEST_COMMENT))
     .addAuthorPrefix(false)
     .setWidth(BOX.width)
     .setHeight(shown * BOX.line);

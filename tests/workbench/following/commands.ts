@@ -4,12 +4,17 @@ export interface Command {
   readonly id: string;
   readonly params?: unknown;
 }
+interface Registered {
+  readonly id: string;
+  readonly handler: (accessor: unknown, params: unknown) => unknown;
+}
 type Listener = (command: Command) => void;
 
-/** The grid's command service, as far as who follows it listens. */
+/** The grid's command service, as far as who follows it listens, and what they registered with it. */
 export class Commands {
   readonly #before: Listener[] = [];
   readonly #after: Listener[] = [];
+  readonly #handlers = new Map<string, Registered["handler"]>();
 
   beforeCommandExecuted(listener: Listener): void {
     this.#before.push(listener);
@@ -19,11 +24,14 @@ export class Commands {
     this.#after.push(listener);
   }
 
-  registerCommand(): void {}
+  registerCommand({ id, handler }: Registered): void {
+    this.#handlers.set(id, handler);
+  }
 
   /** A command that runs others while it runs. */
   run(command: Command, ...within: Command[]): void {
     for (const listener of this.#before) listener(command);
+    this.#handlers.get(command.id)?.(undefined, command.params);
     for (const one of within) this.run(one);
     for (const listener of this.#after) listener(command);
   }
