@@ -6,7 +6,7 @@
  *
  * The grid multiplies by 0.01, which is no number of the machine: 82% would be 0.8200000000000001.
  */
-import { numfmt } from "@univerjs/core";
+import { CellValueType, type ICellData, isTextFormat, numfmt } from "@univerjs/core";
 import { AFTER_CELL_EDIT, SheetInterceptorService } from "@univerjs/sheets";
 import type { Grid } from "../grid/grid";
 
@@ -24,10 +24,9 @@ export function enterShares({ injector }: Grid): void {
         ...styles.getStyleByCell(entry),
       };
       const typed = String(entry.v ?? "");
-      const isShare = n && numfmt.isPercentFormat(n.pattern);
-      const read = next(isShare ? { ...entry, v: asShare(typed) } : entry);
-      const byHundredths = typed.includes("%") && typeof read?.v === "number";
-      return byHundredths ? { ...read, v: withoutNoise(read.v as number) } : read;
+      if (n && numfmt.isPercentFormat(n.pattern)) return next({ ...entry, v: asShare(typed) });
+      const percentage = isTextFormat(n?.pattern) ? undefined : asPercentage(typed);
+      return next({ ...entry, ...percentage });
     },
   });
 }
@@ -45,5 +44,12 @@ export function asShare(typed: string): number | string {
   return String(share).includes("e") ? typed : share;
 }
 
-/** As many digits as every number of the machine keeps. */
-export const withoutNoise = (number: number): number => Number(number.toPrecision(15));
+/** What "82%" is, and the format that it asks for; undefined for what is no percentage. */
+export function asPercentage(typed: string): Pick<ICellData, "v" | "t" | "s"> | undefined {
+  const text = typed.trim();
+  const { v, z } = (plainNumber.test(text) && numfmt.parseNumber(text)) || {};
+  if (typeof v !== "number" || z === undefined || !numfmt.isPercentFormat(z)) return undefined;
+  // As many digits as every number of the machine keeps.
+  const share = Number(v.toPrecision(15));
+  return { v: share, t: CellValueType.NUMBER, s: { n: { pattern: z } } };
+}

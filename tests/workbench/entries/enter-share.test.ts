@@ -1,6 +1,6 @@
 import { numfmt } from "@univerjs/core";
 import { expect, test } from "vitest";
-import { asShare, withoutNoise } from "../../../src/workbench/entries/enter-share";
+import { asPercentage, asShare } from "../../../src/workbench/entries/enter-share";
 
 test.each([
   ["82", 0.82],
@@ -20,10 +20,21 @@ test.each(["0.82", "-0.5", "0", "soon", "5%%", "2026-03-04", "0.00001%", ""])(
   },
 );
 
-test("what the grid reads from per cent is the number that is meant", () => {
+test("what is typed as a percentage is the number that is meant, which the grid misses", () => {
   const tenths = Array.from({ length: 1001 }, (_, index) => String(index / 10));
-  const read = tenths.map((text) => numfmt.parseNumber(`${text}%`)?.v as number);
   const meant = tenths.map((text) => Number(`${text}e-2`));
-  expect(read).not.toEqual(meant);
-  expect(read.map(withoutNoise)).toEqual(meant);
+  expect(tenths.map((text) => numfmt.parseNumber(`${text}%`)?.v)).not.toEqual(meant);
+  expect(tenths.map((text) => asPercentage(`${text}%`)?.v)).toEqual(meant);
+});
+
+test.each([
+  ["82%", 0.82, "0%"],
+  ["-14.3%", -0.143, "0.00%"],
+  ["1,250%", 12.5, "0%"],
+])("%s is %d, shown by %s", (typed, v, pattern) => {
+  expect(asPercentage(typed)).toMatchObject({ v, s: { n: { pattern } } });
+});
+
+test.each(["82", "0.82", "5%%", "%", "soon 5%", "=5%", ""])("%j is no percentage", (typed) => {
+  expect(asPercentage(typed)).toBeUndefined();
 });
