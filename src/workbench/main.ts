@@ -22,6 +22,7 @@ import { refuseEntries } from "./entries/refuse-entries";
 import { tellBreaches } from "./entries/tell-breaches";
 import { offerFiltering } from "./filtering/offer-filtering";
 import { keepToShown } from "./filtering/shown-only";
+import { takeRulesToOtherSheets } from "./following/to-other-sheet";
 import { offerFormats } from "./formats/offer-formats";
 import { editAsWritten } from "./formulas/edited-formulas";
 import { followNames } from "./formulas/follow-names";
@@ -180,6 +181,7 @@ async function start(): Promise<void> {
   new Choices(grid, () => status.tell(undefined));
   editAsWritten(grid);
   keepLookUnderText(grid);
+  takeRulesToOtherSheets(grid);
   takeLookOfLine(grid);
   enterShares(grid);
   refuseEntries(grid, computed, (said) => status.tell(said));

@@ -119,6 +119,57 @@ describe("a template", () => {
   test("logs no error", () => expect(workbench.errors).toEqual([]));
 });
 
+test("rules go along with cells that are cut to another sheet, and are back by undoing", async () => {
+  const rules =
+    '<conditionalFormatting sqref="A1:A3"><cfRule type="cellIs" dxfId="0" priority="1" operator="greaterThan"><formula>$F$1</formula></cfRule></conditionalFormatting>' +
+    '<dataValidations count="2"><dataValidation type="list" showErrorMessage="1" sqref="B1:B2"><formula1>$D$1:$D$2</formula1></dataValidation>' +
+    '<dataValidation type="custom" showInputMessage="1" prompt="A number of its own." sqref="A1:A3"><formula1>COUNTIF($A$1:$A$3,A1)=1</formula1></dataValidation></dataValidations>';
+  const cells =
+    '<sheetData><row r="1"><c r="A1"><v>1</v></c><c r="D1" t="str"><v>low</v></c><c r="F1"><v>10</v></c></row><row r="2"><c r="D2" t="str"><v>high</v></c></row><row r="3"><c r="A3"><v>30</v></c></row></sheetData>';
+  const styles =
+    '<dxfs count="1"><dxf><fill><patternFill><bgColor rgb="FF00FF99"/></patternFill></fill></dxf></dxfs>';
+  const workbench = await served.open();
+  const { page } = workbench;
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  const sheets = { S: cells + rules, T: "<sheetData/>" };
+  await workbench.openFile("two.xlsx", rawWorkbook({ sheets, styles }));
+  const isPainted = expect.poll(() => painted(page, "#00ff99"));
+  await isPainted.toBe(true);
+  const list = page.getByRole("button", { name: /^Choices for / });
+  const told = async (cell: string) => (await workbench.read(cell)).message;
+
+  const box = page.getByLabel("Cell or name to go to");
+  await box.fill("A2:B3");
+  await box.press("Enter");
+  await page.keyboard.press("Control+x");
+  await workbench.select("T!C5");
+  await page.keyboard.press("Control+v");
+  await expect.poll(async () => (await workbench.read("T!C6")).value).toBe("30");
+  expect([await told("T!C5"), await told("T!C7"), await told("T!A3")]).toEqual([
+    "A number of its own.",
+    "",
+    "",
+  ]);
+  await isPainted.toBe(true);
+  await workbench.select("T!D5");
+  await list.click();
+  const choices = page.getByRole("listbox", { name: "Choices for D5" }).getByRole("option");
+  expect(await choices.allTextContents()).toEqual(["low", "high"]);
+  await page.keyboard.press("Escape");
+  expect([await told("S!A1"), await told("S!A2")]).toEqual(["A number of its own.", ""]);
+  await isPainted.toBe(false);
+  await workbench.select("S!B2");
+  expect(await list.count()).toBe(0);
+
+  await page.keyboard.press("Control+z");
+  await expect.poll(async () => (await workbench.read("S!A3")).value).toBe("30");
+  expect([await told("S!A3"), await told("T!C6")]).toEqual(["A number of its own.", ""]);
+  await workbench.select("S!B2");
+  await list.waitFor();
+  await isPainted.toBe(true);
+  expect(workbench.errors).toEqual([]);
+});
+
 describe("a workbook from elsewhere", () => {
   const rules =
     '<conditionalFormatting sqref="A1:A3"><cfRule type="cellIs" dxfId="0" priority="1" operator="greaterThan"><formula>$B$1</formula></cfRule></conditionalFormatting>' +

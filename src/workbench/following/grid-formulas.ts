@@ -44,8 +44,11 @@ export interface RuleInGrid {
 export interface FollowedInGrid {
   /** All the cells that the rule stands on or names. */
   readonly cells: readonly Followed[];
-  /** What becomes of it: one for all of its cells whose formulas are the same; none of what is gone. */
-  after(change: Change): readonly RuleInGrid[];
+  /**
+   * What becomes of it: one for all of its cells whose formulas are the same; none of what is gone. Without areas,
+   * the formulas as they read on the sheet that is told.
+   */
+  after(change: Change, on?: string): readonly RuleInGrid[];
 }
 
 type Sheets = Pick<Workbook, "getSheetBySheetName" | "getSheetBySheetId">;
@@ -75,14 +78,14 @@ export function followInGrid(
   );
   return {
     cells: [...(areas.length > 0 ? parts : []), ...parts.flatMap(({ reads = [] }) => reads)],
-    after(change) {
+    after(change, on = sheetId) {
       const now = parts
         .flatMap(change)
         .filter((part) => areas.length === 0 || !isGone(part))
         .sort(({ area: one }, { area: other }) => one.row - other.row || one.column - other.column);
       const alike = new Map<string, RuleInGrid>();
       for (const part of now) {
-        const texts = at(part, nameOf);
+        const texts = at(areas.length > 0 ? part : { ...part, sheetId: on }, nameOf);
         if (!texts) continue;
         const { sheetId, area } = part;
         const its = formulas.map((text, index) => (isComputed(text) ? `=${texts[index]}` : text));
@@ -190,7 +193,7 @@ interface CommandParams extends Partial<Readonly<Record<"fromRange" | "toRange",
 }
 
 /** A command that does not say on which sheet it happens means the one that is seen. */
-function changeOf({ id, params }: EffectRefRangeParams, seen: string): Change | undefined {
+export function changeOf({ id, params }: EffectRefRangeParams, seen: string): Change | undefined {
   const mutation = mutationOf[id];
   if (mutation === undefined) return undefined;
   const { fromRange, toRange, fromSubUnitId, toSubUnitId } = (params ?? {}) as CommandParams;

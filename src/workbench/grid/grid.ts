@@ -35,6 +35,7 @@ import { Failures } from "../../engine/failures";
 import type { LoadedFunctions } from "../../engine/functions";
 import { mend } from "../../engine/mends/mend";
 import { moveRulesWithTheirCells } from "../following/grid-formulas";
+import { leaveRulesOnTheirSheet } from "../following/to-other-sheet";
 import { fitNumbers } from "../view/fit-numbers";
 import { descriptionsOf, findByAnyWord } from "./describe";
 import { gridTheme } from "./grid-theme";
@@ -96,6 +97,7 @@ export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: 
   mend(injector, formula);
   fitNumbers();
   moveRulesWithTheirCells();
+  leaveRulesOnTheirSheet();
   const failures = new Failures();
   const context = {
     formula,
