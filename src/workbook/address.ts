@@ -47,11 +47,11 @@ export function areaAddress({ row, column, rows, columns }: Area): string {
     : `${first}:${addressOf(row + rows - 1, column + columns - 1)}`;
 }
 
-/** A sheet's name as a formula writes it: quoted where it is no plain word. */
 /** With dollar signs everywhere. */
 export const fixedAddress = (area: Area): string =>
   areaAddress(area).replaceAll(/([A-Z]+)(\d+)/g, "$$$1$$$2");
 
+/** A sheet's name as a formula writes it: quoted where it is no plain word. */
 export const sheetPrefix = (name: string): string =>
   /^[A-Za-z_][A-Za-z0-9_]*$/.test(name) && !/^[A-Za-z]{1,3}\d+$/.test(name)
     ? `${name}!`

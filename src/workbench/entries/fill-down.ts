@@ -21,7 +21,11 @@ export function lastRowBeside(
   isFilled: IsFilled,
   isHidden: IsHidden,
 ): number {
-  const nextShown = (row: number): number => (isHidden(row + 1) ? nextShown(row + 1) : row + 1);
+  const nextShown = (row: number): number => {
+    let next = row + 1;
+    while (isHidden(next)) next++;
+    return next;
+  };
   const below = nextShown(endRow);
   const furthest = Math.max(startColumn, lastColumn - endColumn);
   for (let away = 1; away <= furthest; away++)
