@@ -1,5 +1,6 @@
 import { writeFileSync } from "node:fs";
 import { parseArgs } from "node:util";
+import { bounds } from "./bounds";
 import { elementwise } from "./elementwise";
 import { mix } from "./mix";
 import { partition } from "./partition";
@@ -16,6 +17,7 @@ const rows = [
   ...partition(),
   ...strength(),
   ...trial(),
+  ...bounds(),
   ...(await mix()),
   ...(await workbook()),
   ...(await workbench()),

@@ -166,11 +166,7 @@ describe("every function, on every host", () => {
       const whole = columns.map((value) =>
         isRange(value) && value.length > 1 ? wholeColumns(value) : value,
       );
-      for (const excel of [web, desktop]) {
-        const before = process.cpuUsage();
-        expect(ask(excel, id, whole)).toEqual(expected);
-        expect(process.cpuUsage(before).user / 1000).toBeLessThan(2000);
-      }
+      for (const excel of [web, desktop]) expect(ask(excel, id, whole)).toEqual(expected);
     },
   );
 });

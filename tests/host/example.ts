@@ -1,10 +1,13 @@
 import type { EmulatedExcel, HostCell } from "./emulated-excel";
 
+/** What computes the functions inside one another. */
+type Host = Pick<EmulatedExcel, "call">;
+
 /**
  * Runs the formula of a documented example: numbers, texts, TRUE and FALSE, array constants {1,2;3,4},
  * arguments left out, and functions of ours inside one another.
  */
-export function runExample(excel: EmulatedExcel, formula: string): HostCell[][] {
+export function runExample(excel: Host, formula: string): HostCell[][] {
   const reader = new Reader(formula.replace(/^=/, ""));
   const value = readValue(reader, excel);
   reader.end();
@@ -12,7 +15,7 @@ export function runExample(excel: EmulatedExcel, formula: string): HostCell[][] 
 }
 
 /** The arguments of the example's outermost call; none where the formula is more than one call. */
-export function exampleArguments(excel: EmulatedExcel, formula: string): unknown[] {
+export function exampleArguments(excel: Host, formula: string): unknown[] {
   const reader = new Reader(formula.replace(/^=/, ""));
   return reader.take(/WETEND\.[A-Z.]+\(/) === undefined ? [] : readArguments(reader, excel);
 }
@@ -71,7 +74,7 @@ class Reader {
   }
 }
 
-function readValue(reader: Reader, excel: EmulatedExcel): unknown {
+function readValue(reader: Reader, excel: Host): unknown {
   reader.skip();
   const number = reader.take(/[-+]?\d+(\.\d+)?([eE][-+]?\d+)?%?/);
   if (number !== undefined) {
@@ -87,7 +90,7 @@ function readValue(reader: Reader, excel: EmulatedExcel): unknown {
   return undefined;
 }
 
-function readArray(reader: Reader, excel: EmulatedExcel): unknown[][] {
+function readArray(reader: Reader, excel: Host): unknown[][] {
   const rows: unknown[][] = [[]];
   for (;;) {
     (rows.at(-1) as unknown[]).push(readValue(reader, excel) ?? null);
@@ -99,7 +102,7 @@ function readArray(reader: Reader, excel: EmulatedExcel): unknown[][] {
   }
 }
 
-function readArguments(reader: Reader, excel: EmulatedExcel): unknown[] {
+function readArguments(reader: Reader, excel: Host): unknown[] {
   const values: unknown[] = [];
   for (;;) {
     values.push(readValue(reader, excel));
