@@ -5,6 +5,8 @@ export default defineConfig({
     testTimeout: 30_000,
     // All processors: without a word one is left free, of two every other.
     maxWorkers: "100%",
+    // What the tests load is loaded once by each worker. Nothing of it keeps what a test does.
+    isolate: false,
     include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
     exclude: ["tests/browser/**"],
     globalSetup: "tests/build-functions.ts",

@@ -1,14 +1,31 @@
+import { createRequire } from "node:module";
 import { expect, test } from "vitest";
 import { calculate } from "../../../src/engine/calculate";
+import type { Packages } from "../../../src/engine/engine";
 import { Failures } from "../../../src/engine/failures";
-import { packages } from "../../../src/engine/node";
 import { readCells } from "../../../src/engine/read-cells";
 import { snapshotOf } from "../../../src/engine/snapshot";
 import { book, sheet } from "../sheet";
 
+const require = createRequire(import.meta.url);
+
+/** The grid's packages as they come: those that all tests of a process share may have been mended. */
+function unmendedPackages(): Packages {
+  const shared = { ...require.cache };
+  for (const file of Object.keys(shared))
+    if (file.includes("@univerjs")) delete require.cache[file];
+  const packages = {
+    core: require("@univerjs/core"),
+    formula: require("@univerjs/engine-formula"),
+  };
+  Object.assign(require.cache, shared);
+  return packages;
+}
+
+const { core, formula } = unmendedPackages();
+
 /** What the grid's engine makes of formulas by itself. */
 async function unmended(content: Parameters<typeof sheet>[1]) {
-  const { core, formula } = packages;
   const univer = new core.Univer({ logLevel: core.LogLevel.SILENT, locale: core.LocaleType.EN_US });
   univer.registerPlugin(formula.UniverFormulaEnginePlugin);
   const injector = univer.__getInjector();
