@@ -39,12 +39,9 @@ function argumentsIn(tokens: readonly Token[]): readonly string[] {
 
 /** Where a number came from: of a plain range, the very cell that this row and column of the answer takes. */
 export function cameFrom(given: string, row: number, column: number): string {
-  const parts = /^((?:'(?:[^']|'')*'|[^'!]+)!)?(\$?[A-Z]{1,3}\$?\d+:\$?[A-Z]{1,3}\$?\d+)$/i.exec(
-    given,
-  );
-  if (parts === null) return given;
-  const [, sheet = "", range = ""] = parts;
-  const area = parseArea(range);
+  const range = plainRange(given);
+  if (range === undefined) return given;
+  const { sheet, area } = range;
   const down = area.rows > 1 ? row : 0;
   const across = area.columns > 1 ? column : 0;
   if (down >= area.rows || across >= area.columns) return given;
@@ -53,12 +50,18 @@ export function cameFrom(given: string, row: number, column: number): string {
 
 /** Of a block with a case in each row, the row that a case takes. */
 export function rowFrom(given: string, row: number): string {
+  const range = plainRange(given);
+  if (range === undefined || range.area.rows === 1 || row >= range.area.rows) return given;
+  const { sheet, area } = range;
+  return `${sheet}${areaAddress({ ...area, row: area.row + row, rows: 1 })}`;
+}
+
+/** A range and nothing else, with its sheet as it is written before it. */
+function plainRange(given: string) {
   const parts = /^((?:'(?:[^']|'')*'|[^'!]+)!)?(\$?[A-Z]{1,3}\$?\d+:\$?[A-Z]{1,3}\$?\d+)$/i.exec(
     given,
   );
-  if (parts === null) return given;
+  if (parts === null) return undefined;
   const [, sheet = "", range = ""] = parts;
-  const area = parseArea(range);
-  if (area.rows === 1 || row >= area.rows) return given;
-  return `${sheet}${areaAddress({ ...area, row: area.row + row, rows: 1 })}`;
+  return { sheet, area: parseArea(range) };
 }
