@@ -1,7 +1,7 @@
 import { addressOf } from "./address";
 import { type Book, type GrowingCells, putCell, type Sheet } from "./book";
 import { cellsOf } from "./cells-within";
-import { ourNames, usesOurs, usesRecent } from "./formula/ours";
+import { ourNames, recentNames, usesOurs, usesRecent } from "./formula/ours";
 import { reachIn, type SpillReach, withoutSpillMarks } from "./formula/spill-ranges";
 import type { FunctionNames } from "./formula/stored-form";
 import { freeSheetName } from "./layout/free-names";
@@ -94,11 +94,10 @@ export async function valuesOnly(
   const { book, file, part } = opened;
   const namesWithOurs = ourNames(book, names);
   const isOurs = (formula: string) => usesOurs(formula, names, namesWithOurs);
-  const isReplaced = (formula: string) => isOurs(formula) || usesRecent(formula);
-  const reach = reachIn(computed, (sheet, row, column) => {
-    const home = computed.sheets.find(({ name }) => name === sheet);
-    return isReplaced(home?.cells[row]?.[column]?.formula ?? "");
-  });
+  const namesWithRecent = recentNames(book);
+  const isReplaced = (formula: string) => isOurs(formula) || usesRecent(formula, namesWithRecent);
+  // Of every formula, not only of those that go: the mark itself is what many programs lack.
+  const reach = reachIn(computed, () => true);
   const replaced: Replaced[] = [];
   const sheets = computed.sheets.map((sheet) => sheetOfValues(sheet, isReplaced, reach, replaced));
 

@@ -14,13 +14,13 @@ const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 const original = rawWorkbook({
   sheets: {
     "Mill log":
-      '<sheetData><row r="1"><c r="A1" t="str"><v>Dose</v></c><c r="B1"><f>_xldudf_WETEND_DOSE_TARGET(6.5,0.8)</f><v>8.125</v></c><c r="C1"><f>B1*2</f><v>16.25</v></c></row><row r="2"><c r="A2"><f>log[[#This Row],[Dose]]*_xldudf_WETEND_DOSE_TARGET(1,1)</f><v>3</v></c><c r="B2" cm="1"><f t="array" ref="B2:B3">_xldudf_WETEND_TRIAL_LADDER(4,8,2,"even",FALSE)</f><v>4</v></c><c r="C2" cm="1"><f t="array" ref="C2">SUM(_xlfn.ANCHORARRAY(B2))</f><v>12</v></c><c r="D2"><f>target+1</f><v>9.125</v></c><c r="E2"><f t="array" ref="E2">SUM(_xlfn.TAKE(_xlfn.ANCHORARRAY(B2),1))</f><v>4</v></c><c r="F2"><f>IFERROR(B1/0,_xlfn.STDEV.S(A1:B1))</f><v>1</v></c></row><row r="3"><c r="B3"><v>8</v></c></row></sheetData><tableParts count="1"><tablePart r:id="rId1"/></tableParts>',
+      '<sheetData><row r="1"><c r="A1" t="str"><v>Dose</v></c><c r="B1"><f>_xldudf_WETEND_DOSE_TARGET(6.5,0.8)</f><v>8.125</v></c><c r="C1"><f>B1*2</f><v>16.25</v></c></row><row r="2"><c r="A2"><f>log[[#This Row],[Dose]]*_xldudf_WETEND_DOSE_TARGET(1,1)</f><v>3</v></c><c r="B2" cm="1"><f t="array" ref="B2:B3">_xldudf_WETEND_TRIAL_LADDER(4,8,2,"even",FALSE)</f><v>4</v></c><c r="C2" cm="1"><f t="array" ref="C2">SUM(_xlfn.ANCHORARRAY(B2))</f><v>12</v></c><c r="D2"><f>target+1</f><v>9.125</v></c><c r="E2"><f t="array" ref="E2">SUM(_xlfn.TAKE(_xlfn.ANCHORARRAY(B2),1))</f><v>4</v></c><c r="F2"><f>IFERROR(B1/0,_xlfn.STDEV.S(A1:B1))</f><v>1</v></c><c r="G2" cm="1"><f t="array" ref="G2:G3">F1:F2+1</f><v>1</v></c><c r="H2" cm="1"><f t="array" ref="H2:H3">_xlfn.ANCHORARRAY(G2)*2</f><v>2</v></c><c r="I2"><f>double(B1)+rest</f><v>18</v></c></row><row r="3"><c r="B3"><v>8</v></c><c r="G3"><v>2</v></c><c r="H3"><v>4</v></c></row></sheetData><tableParts count="1"><tablePart r:id="rId1"/></tableParts>',
     "Values only":
       '<sheetData><row r="1"><c r="A1" t="inlineStr"><is><t>taken</t></is></c></row></sheetData>',
   },
   dynamicArrays: true,
   definedNames:
-    '<definedName name="target">_xldudf_WETEND_DOSE_TARGET(6.5,0.8)</definedName><definedName name="ladder">SUM(_xlfn.ANCHORARRAY(\'Mill log\'!$B$2))</definedName>',
+    '<definedName name="target">_xldudf_WETEND_DOSE_TARGET(6.5,0.8)</definedName><definedName name="double">_xlfn.LAMBDA(_xlpm.x,_xlpm.x*2)</definedName><definedName name="rest">double(1)</definedName><definedName name="ladder">SUM(_xlfn.ANCHORARRAY(\'Mill log\'!$B$2))</definedName>',
   parts: {
     "xl/worksheets/_rels/sheet1.xml.rels":
       '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/table" Target="../tables/table1.xml"/></Relationships>',
@@ -52,13 +52,20 @@ describe("the copy for a colleague without the add-in", () => {
 
   test("holds values where a formula has a function that many programs lack", () => {
     expect(at(1, 4)).toEqual({ value: 4 });
+    expect(at(1, 8)).toEqual({ value: 18 });
   });
 
   test("names the cells of what no formula fills any more", () => {
     expect(at(1, 2)).toMatchObject({ value: 12, formula: "SUM(B2:B3)" });
-    expect(copy.book.definedNames).toEqual([
-      { name: "ladder", formula: "SUM('Mill log'!$B$2:$B$3)" },
-    ]);
+    expect(copy.book.definedNames).toContainEqual({
+      name: "ladder",
+      formula: "SUM('Mill log'!$B$2:$B$3)",
+    });
+  });
+
+  test("names the cells of what a formula fills, too: many programs lack the mark for them", () => {
+    expect(at(1, 6)).toMatchObject({ value: 1, formula: "F1:F2+1" });
+    expect(at(1, 7)).toMatchObject({ value: 2, formula: "G2:G3*2" });
   });
 
   test("has none of our functions left in any of its parts", async () => {
@@ -84,6 +91,7 @@ describe("the copy for a colleague without the add-in", () => {
       ["Mill log", "B2", '=WETEND.TRIAL.LADDER(4,8,2,"even",FALSE)'],
       ["Mill log", "D2", "=target+1"],
       ["Mill log", "E2", "=SUM(TAKE(B2#,1))"],
+      ["Mill log", "I2", "=double(B1)+rest"],
       ["(defined name)", "target", "=WETEND.DOSE.TARGET(6.5,0.8)"],
     ]);
     expect(note?.getCell("C6").formula).toBeUndefined();
