@@ -4,6 +4,7 @@ import ExcelJS from "exceljs";
 import { beforeAll, describe, expect, test } from "vitest";
 import { addressOf, areaAddress } from "../../src/workbook/address";
 import { type Cell, isError } from "../../src/workbook/book";
+import { ourNames, recentNames, usesOurs, usesRecent } from "../../src/workbook/formula/ours";
 import { storedFormula } from "../../src/workbook/formula/stored-form";
 import { tokensOf } from "../../src/workbook/formula/tokens";
 import { layOut } from "../../src/workbook/layout/lay-out";
@@ -78,6 +79,23 @@ describe.each(plans)("the template $id", (plan) => {
       .map(({ text }) => text.replace(/^WETEND\./, ""));
     expect(called.length).toBeGreaterThan(0);
     expect(called.filter((name) => !functionIds.includes(name))).toEqual([]);
+  });
+
+  test("leaves no table's name alone in what the copy with values keeps: to some programs it means the heads, too", () => {
+    const ours = ourNames(book, names);
+    const recent = recentNames(book);
+    const kept = formulasOf(book).filter(
+      (formula) => !usesOurs(formula, names, ours) && !usesRecent(formula, recent),
+    );
+    expect(kept.length).toBeGreaterThan(0);
+    const tables = new Set(book.tables.map(({ name }) => name.toLowerCase()));
+    const alone = kept.filter((formula) =>
+      tokensOf(formula).some(
+        ({ kind, text }, at, tokens) =>
+          kind === "word" && tables.has(text.toLowerCase()) && tokens[at + 1]?.kind !== "bracket",
+      ),
+    );
+    expect(alone).toEqual([]);
   });
 
   test("keeps every formula within the 8192 characters that a cell may store", () => {

@@ -36,7 +36,7 @@ const line: readonly Part[] = [
     kind: "spill",
     at: "F23",
     name: "positions",
-    formula: "TRANSPOSE(INDEX({joins},0,1+MATCH({order},{orderNames},0)))",
+    formula: "TRANSPOSE(INDEX({joins}[],0,1+MATCH({order},{orderNames},0)))",
     room: { rows: 1, columns: 4 },
     format: "0",
   },
