@@ -5,91 +5,16 @@ import type { Area } from "../book";
 import { referencesOf, withReferences } from "../formula/references";
 import { type FunctionNames, shownFormula, storedFormula } from "../formula/stored-form";
 import { areaIfAny } from "../read/place";
-import { readXml, type XmlElement } from "../xml";
 import { escapeFormula } from "../xml-text";
-import type { RuleChanges, RuleElement, RulePiece } from "./rule-changes";
+import type { RuleChanges, RulePiece } from "./rule-changes";
+import {
+  type Holder,
+  holdersIn,
+  type RuleInXml,
+  type RuleList,
+  writtenPlaces,
+} from "./rule-holders";
 import { type Replacement, splice } from "./splice";
-
-interface Span {
-  readonly start: number;
-  readonly end: number;
-  readonly text: string;
-}
-
-/** An element that says where its rules stand: an entry rule itself, or what is around conditional formats. */
-interface Holder {
-  readonly kind: RuleElement;
-  readonly element: XmlElement;
-  readonly rules: RuleInXml[];
-  end: number;
-  /** An extension names the cells of its rules in an element. */
-  places: Span | undefined;
-}
-
-interface RuleInXml {
-  readonly index: number;
-  readonly element: XmlElement;
-  readonly formulas: Span[];
-  end: number;
-}
-
-/** What holds the entry rules of a sheet, and counts them. */
-interface List {
-  readonly element: XmlElement;
-  readonly holders: Holder[];
-  end: number;
-}
-
-const formulaElements = new Set(["formula", "formula1", "formula2", "f"]);
-
-function holdersIn(path: string, xml: string): { holders: Holder[]; lists: List[] } {
-  const holders: Holder[] = [];
-  const lists: List[] = [];
-  const counts = { cfRule: 0, dataValidation: 0 };
-  let holder: Holder | undefined;
-  let rule: RuleInXml | undefined;
-  let text: { readonly start: number; text: string } | undefined;
-  readXml(path, xml, {
-    open(element) {
-      const { name, innerStart } = element;
-      if (name === "dataValidations") lists.push({ element, holders: [], end: 0 });
-      if (name === "conditionalFormatting" || name === "dataValidation") {
-        const kind = name === "dataValidation" ? name : "cfRule";
-        holder = { kind, element, rules: [], end: 0, places: undefined };
-        holders.push(holder);
-        if (kind === "dataValidation") lists.at(-1)?.holders.push(holder);
-      }
-      if (name === "cfRule" || name === "dataValidation") {
-        rule = { index: counts[name]++, element, formulas: [], end: 0 };
-        holder?.rules.push(rule);
-      }
-      if (holder && (formulaElements.has(name) || name === "sqref"))
-        text = { start: innerStart, text: "" };
-    },
-    text(run) {
-      if (text) text.text += run;
-    },
-    close(name, end, innerEnd) {
-      if (text && text.text !== "" && holder) {
-        const span = { ...text, end: innerEnd };
-        if (name === "sqref") holder.places = span;
-        else rule?.formulas.push(span);
-      }
-      text = undefined;
-      if (rule && (name === "cfRule" || name === "dataValidation")) {
-        rule.end = end;
-        rule = undefined;
-      }
-      if (holder && (name === "conditionalFormatting" || name === "dataValidation")) {
-        holder.end = end;
-        holder = undefined;
-      }
-      const list = lists.at(-1);
-      if (list && name === "dataValidations") list.end = end;
-    },
-  });
-  return { holders, lists };
-}
 
 export interface PatchedRules {
   readonly xml: string;
@@ -132,9 +57,6 @@ export function patchRules(
   const left = replacements.filter((one) => !isGone(one));
   return { xml: splice(xml, [...left, ...counted]), stale };
 }
-
-const writtenPlaces = ({ places, element }: Holder): string[] =>
-  (places?.text ?? element.attributes.sqref ?? "").trim().split(/\s+/);
 
 const isCut = (holder: Holder, cuts: readonly Area[]): boolean =>
   writtenPlaces(holder).some((place) => {
@@ -220,7 +142,7 @@ function formulaEdits(
 /** The list that counts its rules, where there are more or fewer; a list without any is a damaged one. */
 function countOf(
   xml: string,
-  { element, end, holders }: List,
+  { element, end, holders }: RuleList,
   copies: ReadonlyMap<Holder, number>,
 ): Replacement[] {
   const now = holders.reduce((sum, holder) => sum + (copies.get(holder) ?? 1), 0);
