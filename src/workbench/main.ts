@@ -4,14 +4,12 @@ import { doseAndEffluent } from "../../templates/plans/dose-and-effluent";
 import type { FunctionsMetadata } from "../build/built-functions";
 import type { CellPlace } from "../engine/cell-place";
 import { CallRecord } from "../host/call-record";
-import { layOut } from "../workbook/layout/lay-out";
-import type { Plan } from "../workbook/plan";
-import { WorkbookRefusal } from "../workbook/workbook-refusal";
 import { blankWorkbook } from "./book/blank-workbook";
 import { takeLookOfLine } from "./book/look-of-line";
 import { offerComments } from "./comments/offer-comment";
-import { Desk, type Lying } from "./desk";
+import { Desk } from "./desk";
 import { dropDown } from "./drop-down";
+import { takeDroppedFiles } from "./dropped-files";
 import { Choices } from "./entries/choices";
 import { enterShares } from "./entries/enter-share";
 import { fillDownBesideBlanks } from "./entries/fill-down";
@@ -37,6 +35,7 @@ import { makeRoom } from "./grid/make-room";
 import { nameControls } from "./grid/name-controls";
 import { keepKeys } from "./keys";
 import { loadBuiltFunctions } from "./load-functions";
+import { OpenAndSave } from "./open-and-save";
 import { PanePlace } from "./pane-place";
 import { offerSorting } from "./sorting/offer-sorting";
 import { circleNotice } from "./status/circle-notice";
@@ -55,7 +54,6 @@ import "./page.css";
 import "./grid-parts.css";
 
 const byId = <T extends HTMLElement>(id: string) => document.getElementById(id) as T;
-const title = byId("title");
 const notice = byId("notice");
 const picker = byId<HTMLInputElement>("file");
 
@@ -83,66 +81,12 @@ async function start(): Promise<void> {
   const desk = new Desk(grid);
   const computed = new Computed();
 
-  const mayPutAway = () =>
-    !desk.changed || confirm("What you changed in this workbook is not saved. Open another one?");
-
-  function put(lying: Lying): void {
-    record.forgetAll();
-    desk.put(lying);
-    title.textContent = lying.title;
-    document.title = `${lying.title} · Dosewright workbench`;
-  }
-
-  function openTemplate(plan: Plan): void {
-    tell(undefined);
-    const planned = layOut(plan);
-    const fileName = `${plan.id}.xlsx`;
-    put({ title: plan.title, fileName, source: { kind: "template", planned } });
-  }
-
-  async function openOwn(file: File): Promise<void> {
-    if (!mayPutAway()) return;
-    tell(undefined);
-    try {
-      const { openFile } = await import("./book/files");
-      const source = await openFile(file, metadata);
-      put({ title: file.name, fileName: file.name, source });
-    } catch (problem) {
-      if (!(problem instanceof WorkbookRefusal)) throw problem;
-      tell(`${file.name}: ${problem.message}`);
-    }
-  }
-
-  const toSave = ({ source }: Lying) => ({
-    book: desk.read(),
-    frame: desk.beside.frame(),
-    source,
-    reshapings: desk.reshapings,
-    atFirst: desk.atFirst,
-  });
-
-  async function save(): Promise<void> {
-    const { lying } = desk;
-    if (!lying) return;
-    const { saveFile } = await import("./book/files");
-    const { bytes, notes } = await saveFile(toSave(lying), metadata);
-    download(bytes, lying.fileName);
-    desk.saved();
-    tell(notes.length > 0 ? notes.join(" ") : undefined);
-  }
-
-  async function saveValuesCopy(): Promise<void> {
-    const { lying } = desk;
-    if (!lying) return;
-    const { saveValues } = await import("./book/files");
-    const { bytes, notes } = await saveValues(toSave(lying), metadata);
-    download(bytes, lying.fileName.replace(/\.[^.]*$/, ".values.xlsx"));
-    tell(notes.length > 0 ? notes.join(" ") : undefined);
-  }
+  const work = new OpenAndSave(desk, metadata, () => record.forgetAll(), tell);
 
   const pane = new PanePlace(byId("pane"), byId<HTMLButtonElement>("pane-shown"), async () => {
     const { showPane } = await import("./show-pane");
     const showGrid = () => pane.showGrid();
+    const saveValuesCopy = () => work.saveValuesCopy();
     await showPane(byId("pane"), { grid, desk, computed, record, saveValuesCopy, showGrid });
   });
 
@@ -150,20 +94,20 @@ async function start(): Promise<void> {
     [blankWorkbook, ...plans].map((plan) => ({
       label: plan.title,
       more: plan.question,
-      choose: () => mayPutAway() && openTemplate(plan),
+      choose: () => work.openTemplate(plan),
     })),
   );
   byId("open").addEventListener("click", () => picker.click());
-  byId("save").addEventListener("click", () => void save().catch(broken));
+  byId("save").addEventListener("click", () => void work.save().catch(broken));
   picker.addEventListener("change", () => {
     const [file] = picker.files ?? [];
     picker.value = "";
-    if (file) void openOwn(file).catch(broken);
+    if (file) void work.openFile(file).catch(broken);
   });
-  takeDroppedFiles((file) => void openOwn(file).catch(broken));
+  takeDroppedFiles((file) => void work.openFile(file).catch(broken));
   addEventListener("beforeunload", (event) => desk.changed && event.preventDefault());
 
-  openTemplate(doseAndEffluent);
+  work.openTemplate(doseAndEffluent);
   let chartsShown = false;
   async function showChartsOnce(): Promise<void> {
     if (chartsShown) return;
@@ -215,37 +159,6 @@ async function start(): Promise<void> {
   followTheme(grid);
   describeFunctions(grid, loaded);
   completeFreshWords(grid);
-}
-
-function takeDroppedFiles(open: (file: File) => void): void {
-  const { classList } = document.body;
-  const holdsFiles = (event: DragEvent) => event.dataTransfer?.types.includes("Files") ?? false;
-  const listen = (type: "dragover" | "dragleave" | "drop", act: (event: DragEvent) => void) =>
-    addEventListener(
-      type,
-      (event) => {
-        if (!holdsFiles(event)) return;
-        event.preventDefault();
-        event.stopPropagation();
-        act(event);
-      },
-      { capture: true },
-    );
-  listen("dragover", () => classList.add("dropping"));
-  listen("dragleave", ({ relatedTarget }) => relatedTarget || classList.remove("dropping"));
-  listen("drop", ({ dataTransfer }) => {
-    classList.remove("dropping");
-    const [file] = dataTransfer?.files ?? [];
-    if (file) open(file);
-  });
-}
-
-function download(bytes: Uint8Array, name: string): void {
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>]));
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
 function broken(problem: unknown): void {
