@@ -1,11 +1,16 @@
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { openBrowser, shared } from "../shared/shared";
-import type { TestPage } from "./page";
+import type { Shown, TestPage } from "./page";
 
 export type Name = "Additives" | "Safety" | "Functions" | "Templates" | "Working";
 
 /** How the pane may be met. */
-export const LOOKS: Readonly<Record<string, BrowserContextOptions>> = {
+export interface Look
+  extends Pick<BrowserContextOptions, "colorScheme" | "forcedColors" | "reducedMotion"> {
+  readonly viewport: { readonly width: number; readonly height: number };
+}
+
+export const LOOKS = {
   light: { viewport: { width: 420, height: 800 }, colorScheme: "light" },
   dark: { viewport: { width: 420, height: 800 }, colorScheme: "dark" },
   "high contrast": { viewport: { width: 420, height: 800 }, forcedColors: "active" },
@@ -13,7 +18,7 @@ export const LOOKS: Readonly<Record<string, BrowserContextOptions>> = {
   wide: { viewport: { width: 1000, height: 800 } },
   // What a pane of 320 pixels has left when it is enlarged to 200 %.
   enlarged: { viewport: { width: 160, height: 350 } },
-};
+} as const satisfies Readonly<Record<string, Look>>;
 
 /** The pane in a browser, for one file of tests. */
 export class OpenedPane {
@@ -26,24 +31,59 @@ export class OpenedPane {
     return new OpenedPane(await openBrowser(), await shared("pane"));
   }
 
-  /** A fresh page; a fault in it fails the test that closes it. */
-  async page(options: BrowserContextOptions = LOOKS.light ?? {}, query = ""): Promise<Page> {
-    const context = await this.browser.newContext(options);
-    const page = await context.newPage();
+  readonly faults: string[] = [];
+  /** Of all tests of the file, until one fails in it. */
+  private common: Page | undefined;
+
+  /** The pane from its start: in the page of the file, which takes seconds to open and is opened once. */
+  async page(look: Look = LOOKS.light, shown: Shown = {}): Promise<Page> {
+    this.common ??= await this.open();
+    await wear(this.common, look);
+    await this.common.evaluate(
+      (given) => (window as unknown as { page: TestPage }).page.show(given),
+      shown,
+    );
+    await this.common.getByRole("tab", { name: "Additives" }).waitFor();
+    return this.common;
+  }
+
+  /** What went wrong in the page, once; after that, or where a test failed, the next gets another page. */
+  takeFaults(failed: boolean): readonly string[] {
+    const faults = this.faults.splice(0);
+    if (failed || faults.length > 0) this.common = undefined;
+    return faults;
+  }
+
+  private async open(): Promise<Page> {
+    const page = await this.browser.newPage();
     page.on("pageerror", (fault) => this.faults.push(fault.message));
     page.on("console", (message) => {
       if (message.type() === "error") this.faults.push(message.text());
     });
-    await page.goto(`${this.origin}/${query}`);
-    await page.getByRole("tab", { name: "Additives" }).waitFor();
+    await page.goto(this.origin);
     return page;
   }
-
-  readonly faults: string[] = [];
 
   async stop(): Promise<void> {
     await this.browser.close();
   }
+}
+
+/** Gives a page another look, and waits until it has it. */
+export async function wear(page: Page, { viewport, ...media }: Look): Promise<void> {
+  await page.emulateMedia({
+    colorScheme: null,
+    forcedColors: null,
+    reducedMotion: null,
+    ...media,
+  });
+  await page.setViewportSize(viewport);
+  await page.evaluate(
+    () =>
+      new Promise((resolve) =>
+        requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(resolve))),
+      ),
+  );
 }
 
 export const openTab = (page: Page, name: Name) => page.getByRole("tab", { name }).click();

@@ -2,18 +2,28 @@ import type { Observer } from "../../../src/cells/observer";
 import { mountPane } from "../../../src/pane";
 import { MemorySheet } from "./memory-sheet";
 
-/**
- * The page that the tests of the pane open: the pane beside a sheet of memory, or alone (?alone), in a
- * theme that the host names (?theme=dark) or in the system's.
- */
+/** The page that the tests of the pane open: the pane beside a sheet of memory. */
 declare const dosewright: { observe(observer: Observer): void };
 declare const functions: ReadonlyMap<string, (...given: unknown[]) => unknown>;
 
-const asked = new URLSearchParams(location.search);
-const sheet = new MemorySheet();
-const theme = asked.get("theme");
-if (theme === "light" || theme === "dark") sheet.theme = theme;
-dosewright.observe(sheet.record.remember);
+export interface Shown {
+  /** What the host names; else the system's. */
+  readonly theme?: "light" | "dark";
+  /** Whether there is no sheet. */
+  readonly alone?: boolean;
+}
+
+const place = document.getElementById("pane") as HTMLElement;
+let takeAway = () => {};
+
+/** The pane from its start, beside a blank sheet, in the stead of what is there. */
+async function show({ theme, alone = false }: Shown = {}): Promise<void> {
+  takeAway();
+  page.sheet = new MemorySheet();
+  page.sheet.theme = theme;
+  dosewright.observe(page.sheet.record.remember);
+  takeAway = await mountPane(place, alone ? undefined : page.sheet.host);
+}
 
 /** Computes a cell as a host does, so that its call is kept. */
 function compute(address: string, formula: string, id: string, ...given: unknown[]): void {
@@ -25,12 +35,11 @@ function compute(address: string, formula: string, id: string, ...given: unknown
   } catch (problem) {
     shown = (problem as { code: string }).code;
   }
-  sheet.put(address, formula, shown as number | string);
+  page.sheet.put(address, formula, shown as number | string);
 }
 
-const page = { sheet, compute };
+const page = { sheet: new MemorySheet(), compute, show };
 export type TestPage = typeof page;
 Object.assign(window, { page });
 
-const place = document.getElementById("pane") as HTMLElement;
-await mountPane(place, asked.has("alone") ? undefined : sheet.host);
+await show();
