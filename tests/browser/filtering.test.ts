@@ -37,7 +37,7 @@ async function step(workbench: WorkbenchPage, keys: string): Promise<void> {
 }
 
 test("the table of a template is filtered by several columns, by keys too, and saved so", async () => {
-  const workbench = await served.open();
+  const workbench = await served.withTemplate("Dose and effluent");
   const { page } = workbench;
   const panel = panelOf(workbench);
   await workbench.type("Log!K41", "=SUBTOTAL(9,D5:D34)");
@@ -113,12 +113,9 @@ test("the table of a template is filtered by several columns, by keys too, and s
   await workbench.type("A35", "2025-10-01");
   await expect.poll(() => told(workbench)).toBe("Showing 27 of 31 rows");
   expect(workbench.errors).toEqual([]);
-  await page.close();
 });
 
 test("the filter of a file is shown as it is set, goes on, and is changed in place", async () => {
-  const workbench = await served.open();
-  const { page } = workbench;
   const row = (index: number, lot: string, mass: number, more = "") =>
     `<row r="${index}"${more}><c r="A${index}" t="str"><v>${lot}</v></c><c r="B${index}"><v>${mass}</v></c></row>`;
   const hidden = ' hidden="1"';
@@ -129,7 +126,8 @@ test("the filter of a file is shown as it is set, goes on, and is changed in pla
   const total = '<row r="7"><c r="B7"><f>SUBTOTAL(9,B2:B5)</f></c></row>';
   const apart = [10, 11].map((index) => row(index, `grade ${index}`, index));
   const sheet = `<sheetData>${heads}${rows.join("")}${total}${apart.join("")}</sheetData><autoFilter ref="A1:B5">${colour}</autoFilter>`;
-  await workbench.openFile("lots.xlsx", rawWorkbook({ sheets: { Lots: sheet } }));
+  const workbench = await served.withFile("lots.xlsx", rawWorkbook({ sheets: { Lots: sheet } }));
+  const { page } = workbench;
   expect(await told(workbench)).toBe("Showing 2 of 4 rows");
   expect(await numberIn(workbench, "B7")).toBe(1 + 3);
 
@@ -174,13 +172,9 @@ test("the filter of a file is shown as it is set, goes on, and is changed in pla
   expect(await told(workbench)).toBe("");
   expect(await numberIn(workbench, "B7")).toBe(10);
   expect(workbench.errors).toEqual([]);
-  await page.close();
 });
 
 test("what is pasted, filled, cleared and formatted goes into rows that show, or it is said why not", async () => {
-  const workbench = await served.open();
-  const { page } = workbench;
-  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
   const number = (address: string, value: number) => `<c r="${address}"><v>${value}</v></c>`;
   const line = (row: number, kind: string, more = "") =>
     `<row r="${row}"${more}><c r="A${row}" t="str"><v>${kind}</v></c>${number(`B${row}`, row)}${number(`C${row}`, row)}</row>`;
@@ -197,7 +191,9 @@ test("what is pasted, filled, cleared and formatted goes into rows that show, or
   const filter =
     '<autoFilter ref="A1:C6"><filterColumn colId="0"><filters><filter val="on"/></filters></filterColumn></autoFilter>';
   const sheet = `<sheetData>${rows.join("")}</sheetData>${filter}`;
-  await workbench.openFile("lots.xlsx", rawWorkbook({ sheets: { Lots: sheet } }));
+  const workbench = await served.withFile("lots.xlsx", rawWorkbook({ sheets: { Lots: sheet } }));
+  const { page } = workbench;
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
   const press = async (range: string, ...keys: readonly string[]) => {
     const box = page.getByLabel("Cell or name to go to");
     await box.fill(range);
@@ -253,7 +249,6 @@ test("what is pasted, filled, cleared and formatted goes into rows that show, or
   expect(column(2).map(([value]) => value)).toEqual([7, 3, null, 5, null]);
   expect(lots?.cells[9]?.[4]?.value).toBe(100);
   expect(workbench.errors).toEqual([]);
-  await page.close();
 });
 
 test.each([
@@ -263,7 +258,8 @@ test.each([
 ] as const)(
   "in %s the panel has no serious fault of accessibility, and fits",
   async (_, options) => {
-    const workbench = await served.open(options);
+    const workbench = await served.withTemplate("Dose and effluent");
+    await workbench.look(options);
     await openPanel(workbench, "Log!A8");
     expect(await seriousFindings(workbench.page)).toEqual([]);
     const box = await panelOf(workbench).locator("form").boundingBox();
@@ -271,6 +267,5 @@ test.each([
     expect(box?.x).toBeGreaterThanOrEqual(0);
     expect((box?.x ?? 0) + (box?.width ?? 0)).toBeLessThanOrEqual(width);
     expect((box?.y ?? 0) + (box?.height ?? 0)).toBeLessThanOrEqual(height);
-    await workbench.page.close();
   },
 );

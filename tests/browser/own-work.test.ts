@@ -1,6 +1,6 @@
 /** What people add of their own in the workbench: a blank workbook, rows below a table, sheets. */
 import { readFile } from "node:fs/promises";
-import { beforeAll, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import { functionNames } from "../../src/workbook/formula/stored-form";
 import { readWorkbook } from "../../src/workbook/read/read-workbook";
 import { serveWorkbench } from "./served-workbench";
@@ -10,12 +10,12 @@ import type { WorkbenchPage } from "./workbench";
 const served = serveWorkbench();
 let workbench: WorkbenchPage;
 
-beforeAll(async () => {
-  workbench = await served.open();
-  workbench.page.on("dialog", (dialog) => void dialog.accept());
-});
-
-const open = (title: string) => workbench.openTemplate(title);
+const open = async (title: string) => {
+  workbench = await served.withTemplate(title);
+};
+const openTable = async (file: Parameters<typeof tableFile>[0]) => {
+  workbench = await served.withFile("runs.xlsx", tableFile(file));
+};
 const value = async (address: string) => (await workbench.read(address)).value;
 const saved = async () => {
   const { bytes, notice } = await workbench.save();
@@ -105,7 +105,7 @@ test("A formula typed below a table stays as the table takes in its row, and so 
     [1, "=A2*2"],
     [2, "=A3*2"],
   ];
-  await workbench.openFile("runs.xlsx", tableFile({ rows }));
+  await openTable({ rows });
   await workbench.type("A4", "=A3+5");
   expect(await value("A4")).toBe("7");
   expect(await value("B4")).toBe("14");
@@ -131,7 +131,7 @@ test("A total below a table is no row of it, nor is what stands beside it; a nam
     ["starch", 4],
     ["size", 2],
   ];
-  await workbench.openFile("runs.xlsx", tableFile({ rows }));
+  await openTable({ rows });
   await workbench.type("D1", "=ROWS(Runs[Dose])");
   await workbench.type("B4", "=SUBTOTAL(109,Runs[Dose])");
   await workbench.type("A4", "All of it");
@@ -163,7 +163,7 @@ test("Rows put into a table compute as its others, also right below its heads; u
   const rules =
     '<dataValidations count="1"><dataValidation type="decimal" operator="greaterThan" showErrorMessage="1" showInputMessage="1" prompt="In kg/t." sqref="A2:A5"><formula1>0</formula1></dataValidation></dataValidations>';
   const rows = [["Dose", "Load", "Part", "Mixed"], ...doses];
-  await workbench.openFile("runs.xlsx", tableFile({ rows, rules }));
+  await openTable({ rows, rules });
   await workbench.type("F1", "=SUM(Runs[Load])");
   const row = async (at: number) => {
     const values: string[] = [];
@@ -213,7 +213,7 @@ test("Rows put into a table compute as its others, also right below its heads; u
 
 test("What answers each row of a table stays beside it when a row is put in right below its heads.", async () => {
   const rows = [["Dose"], [1], [2]];
-  await workbench.openFile("runs.xlsx", tableFile({ rows }));
+  await openTable({ rows });
   await workbench.type("C2", "=Runs[Dose]*10");
   await workbench.type("D2", "=C2#+1");
   await workbench.insertRowAbove("S", 2);
@@ -235,7 +235,7 @@ test("A table and its words stay, whatever is filled, deleted, cut or pasted at 
     [2, "=Runs[[#This Row],[Dose]]*2+D2"],
     [4, "=Runs[[#This Row],[Dose]]*2+D3"],
   ];
-  await workbench.openFile("runs.xlsx", tableFile({ rows }));
+  await openTable({ rows });
   const { keyboard } = workbench.page;
   await workbench.page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
   const sum = async (address: string) => {

@@ -58,17 +58,10 @@ async function saved({ page }: WorkbenchPage): Promise<Book> {
   return (await readWorkbook(await readFile(await download.path()), names)).book;
 }
 
-async function open(workbench: WorkbenchPage, buffer: Buffer): Promise<void> {
-  await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
-  await workbench.page.locator("#file").setInputFiles({ name: "log.xlsx", mimeType: "", buffer });
-  await workbench.computed();
-}
-
 test("a workbook of another library keeps its formulas, through edits and through an inserted row", async () => {
   const bytes = await foreign();
   const before = (await readWorkbook(bytes, names)).book;
-  const workbench = await served.open();
-  await open(workbench, bytes);
+  const workbench = await served.withFile("log.xlsx", bytes);
 
   expect((await workbench.read("Mill log!D4")).value).toBe("7.5");
   expect((await workbench.read("Sums!B2")).value).toBe("13");
@@ -112,13 +105,8 @@ test("a workbook of another library keeps its formulas, through edits and throug
 
 test("a formula is edited as it was written: a table keeps its name, and what spills its mark", async () => {
   const bytes = await foreign();
-  const workbench = await served.open();
+  const workbench = await served.withFile("log.xlsx", bytes);
   const { page } = workbench;
-  const questions: string[] = [];
-  page.on("dialog", (dialog) => {
-    questions.push(dialog.message());
-    void dialog.accept();
-  });
   /** Behind what the cell holds already. */
   const add = async (address: string, text: string) => {
     await workbench.select(address);
@@ -128,10 +116,9 @@ test("a formula is edited as it was written: a table keeps its name, and what sp
     await page.keyboard.press("Enter");
     await page.locator("#status .address", { hasText: nextRow }).waitFor();
   };
-  await open(workbench, bytes);
   await add("Sums!B2", "");
-  await open(workbench, bytes);
-  expect(questions).toEqual([]);
+  await workbench.openFile("log.xlsx", bytes);
+  expect(workbench.asked).toEqual([]);
 
   await workbench.type("Sums!D2", "=SEQUENCE(3)");
   await workbench.type("Sums!E2", "=SUM(D2#)");

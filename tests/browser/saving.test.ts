@@ -1,5 +1,5 @@
 /** What people change of a workbook beside its values is in the file that they save. */
-import { beforeEach, expect, inject, test } from "vitest";
+import { expect, inject, test } from "vitest";
 import { USUAL_COLUMN_WIDTH, USUAL_ROW_HEIGHT } from "../../src/workbench/book/grid-book";
 import { areaAddress } from "../../src/workbook/address";
 import type { Area, Book, Sheet, Style } from "../../src/workbook/book";
@@ -38,17 +38,6 @@ const file = rawWorkbook({
 });
 
 let workbench: WorkbenchPage;
-let asked: string[];
-
-beforeEach(async () => {
-  workbench = await served.open();
-  asked = [];
-  workbench.page.on("dialog", (dialog) => {
-    asked.push(dialog.message());
-    void dialog.accept();
-  });
-  return () => workbench.page.close();
-});
 
 async function saved(): Promise<{ book: Book; sheet: Sheet; notice: string }> {
   const { bytes, notice } = await workbench.save();
@@ -86,10 +75,10 @@ async function onRow(row: number, item: string): Promise<void> {
 }
 
 test("A column that was made wider stays so in a file that is saved in place, and is asked for before it is put away.", async () => {
-  await workbench.openFile("own.xlsx", file);
+  workbench = await served.withFile("own.xlsx", file);
   await widenFirstColumn(70);
   await workbench.openFile("own.xlsx", file);
-  expect(asked).toEqual([expect.stringContaining("is not saved")]);
+  expect(workbench.asked).toEqual([expect.stringContaining("is not saved")]);
   await widenFirstColumn(70);
   const { sheet, notice } = await saved();
   expect(sheet.columnWidths?.[0]).toBeCloseTo((USUAL_COLUMN_WIDTH + 70 - 5) / 7, 0);
@@ -99,18 +88,14 @@ test("A column that was made wider stays so in a file that is saved in place, an
 });
 
 test("A template keeps a column that was made wider.", async () => {
-  const { page } = workbench;
-  await page.locator("#templates summary").click();
-  await page.evaluate(() => delete document.documentElement.dataset.computed);
-  await page.locator("#templates").getByRole("button", { name: "Blank workbook" }).click();
-  await workbench.computed();
+  workbench = await served.withTemplate("Blank workbook");
   await widenFirstColumn(70);
   const { sheet } = await saved();
   expect(sheet.columnWidths?.[0]).toBeCloseTo((USUAL_COLUMN_WIDTH + 70 - 5) / 7, 0);
 });
 
 test("Bold type, percentages and dates that were typed are saved in place; all else of the cells stays.", async () => {
-  await workbench.openFile("own.xlsx", file);
+  workbench = await served.withFile("own.xlsx", file);
   await workbench.select("A1");
   await workbench.page.keyboard.press("Control+b");
   await workbench.select("B1");
@@ -133,7 +118,7 @@ test("Bold type, percentages and dates that were typed are saved in place; all e
 });
 
 test("Rows that were hidden and a new name are saved in place.", async () => {
-  await workbench.openFile("own.xlsx", file);
+  workbench = await served.withFile("own.xlsx", file);
   await onRow(2, "Hide Selected Row");
   await workbench.select("B4");
   const box = workbench.page.getByLabel("Cell or name to go to");
@@ -152,7 +137,7 @@ test("Rows that were hidden and a new name are saved in place.", async () => {
 });
 
 test("A file from which a row is deleted keeps its rules, and what could not be kept is counted.", async () => {
-  await workbench.openFile("own.xlsx", file);
+  workbench = await served.withFile("own.xlsx", file);
   const before = (await readWorkbook(file, names)).book.sheets[0];
   await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
   await onRow(2, "Delete Selected Row");
@@ -172,7 +157,10 @@ test("A file from which a row is deleted keeps its rules, and what could not be 
 test("A table that takes in a row takes its rules along in a file that is saved in place.", async () => {
   const rules =
     '<conditionalFormatting sqref="A2:A3"><cfRule type="cellIs" dxfId="0" priority="1" operator="greaterThan"><formula>10</formula></cfRule></conditionalFormatting><dataValidations count="1"><dataValidation type="decimal" operator="greaterThan" showErrorMessage="1" sqref="A2:A3"><formula1>0</formula1></dataValidation></dataValidations>';
-  await workbench.openFile("runs.xlsx", tableFile({ rows: [["Dose"], [1], [2]], rules, styles }));
+  workbench = await served.withFile(
+    "runs.xlsx",
+    tableFile({ rows: [["Dose"], [1], [2]], rules, styles }),
+  );
   await workbench.type("A4", "3");
   const { book, sheet, notice } = await saved();
   const area = { row: 1, column: 0, rows: 3, columns: 1 };
@@ -183,9 +171,9 @@ test("A table that takes in a row takes its rules along in a file that is saved 
 });
 
 test("Rules go along with cells that are cut, leave where these were, and are back by undoing; the saved file says so in place.", async () => {
+  workbench = await served.withFile("own.xlsx", file);
   const { page } = workbench;
   await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
-  await workbench.openFile("own.xlsx", file);
   const cut = async (from: string, to: string) => {
     const box = page.getByLabel("Cell or name to go to");
     await box.fill(from);
@@ -226,9 +214,9 @@ test("Rules go along with cells that are cut, leave where these were, and are ba
 });
 
 test("Comments of a file are told, follow their cells, and are saved in place and in a file that is written anew.", async () => {
+  workbench = await served.withFile("noted.xlsx", commentedFile());
   const { page } = workbench;
   await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
-  await workbench.openFile("noted.xlsx", commentedFile());
   await workbench.select("B4");
   const told = page.locator("#status .comment");
   expect(await told.textContent()).toBe("Comment: Lab: Is this dry?\nShift B: Yes.");
@@ -255,10 +243,10 @@ test("Comments of a file are told, follow their cells, and are saved in place an
 });
 
 test("A comment is written, changed and removed at the selected cell, each in a step to undo, and is in the file that is saved; a thread is only read.", async () => {
+  workbench = await served.withFile("own.xlsx", file);
   const { page } = workbench;
   const told = page.locator("#status .comment");
   const menu = page.locator("#comment");
-  await workbench.openFile("own.xlsx", file);
   await workbench.select("B2");
   await menu.locator("summary").press("Enter");
   const fresh = page.getByRole("textbox", { name: "New comment at B2" });
@@ -281,7 +269,7 @@ test("A comment is written, changed and removed at the selected cell, each in a 
   await page.keyboard.press("Control+y");
   await told.waitFor();
   await workbench.openFile("own.xlsx", file);
-  expect(asked).toEqual([expect.stringContaining("is not saved")]);
+  expect(workbench.asked).toEqual([expect.stringContaining("is not saved")]);
   await workbench.select("B2");
   await menu.locator("summary").press("Enter");
   await fresh.fill("weighed");
@@ -330,7 +318,7 @@ test("What is typed into a blank cell takes the look of its column or row, in th
     '<numFmts count="1"><numFmt numFmtId="164" formatCode="yyyy-mm-dd"/></numFmts><fonts count="2"><font/><font><b/></font></fonts><cellXfs count="3"><xf/><xf numFmtId="164" fontId="0"/><xf numFmtId="0" fontId="1"/></cellXfs>';
   const styled =
     '<cols><col min="2" max="3" width="12" style="1"/></cols><sheetData><row r="1"><c r="B1"><v>1</v></c></row><row r="3" s="2" customFormat="1"/></sheetData>';
-  await workbench.openFile(
+  workbench = await served.withFile(
     "own.xlsx",
     rawWorkbook({ sheets: { S: styled, T: "<sheetData/>" }, styles: looks }),
   );
@@ -351,6 +339,7 @@ test("What is typed into a blank cell takes the look of its column or row, in th
 });
 
 test("The menus offer nothing that is lost by saving.", async () => {
+  workbench = await served.withTemplate("Blank workbook");
   const { page } = workbench;
   await page.locator("[data-u-comp=slide-tab-item]").first().click({ button: "right" });
   await page.getByText("Rename", { exact: true }).waitFor();
@@ -372,7 +361,7 @@ test("Dates that a new formula picks are saved as dates; those of one that came 
     styles:
       '<cellXfs count="2"><xf numFmtId="0"/><xf numFmtId="14" applyNumberFormat="1"/></cellXfs>',
   });
-  await workbench.openFile("days.xlsx", days);
+  workbench = await served.withFile("days.xlsx", days);
   await workbench.type("D1", "=FILTER(A1:A2,A1:A2>1)");
   const { book } = await saved();
   const formats = [0, 1].map((row) => [0, 1, 3].map((column) => lookAt(book, row, column)?.format));
@@ -394,7 +383,7 @@ test("names of one sheet mean what they mean there: opened, typed, written down 
     definedNames:
       '<definedName name="rate" localSheetId="0">May!$A$1</definedName><definedName name="rate" localSheetId="1">June!$A$1</definedName>',
   });
-  await workbench.openFile("months.xlsx", both);
+  workbench = await served.withFile("months.xlsx", both);
   await workbench.type("May!A1", "4");
   expect((await workbench.read("May!B1")).value).toBe("40");
   expect((await workbench.read("June!B1")).value).toBe("30");

@@ -39,7 +39,7 @@ describe("the table of a template", () => {
   let workbench: WorkbenchPage;
 
   beforeAll(async () => {
-    workbench = await served.open();
+    workbench = await served.withTemplate("Dose and effluent");
   });
 
   test("is sorted by keys alone, and its rows stay whole", async () => {
@@ -143,8 +143,6 @@ describe("a workbook from elsewhere", () => {
   let workbench: WorkbenchPage;
 
   beforeAll(async () => {
-    workbench = await served.open();
-    await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
     const parts = {
       "xl/worksheets/_rels/sheet1.xml.rels":
         '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/comments" Target="../comments1.xml"/><Relationship Id="rId2" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/hyperlink" Target="https://example.org/" TargetMode="External"/></Relationships>',
@@ -152,11 +150,7 @@ describe("a workbook from elsewhere", () => {
         '<comments xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><authors><author/></authors><commentList><comment ref="C2" authorId="0"><text><t>weighed twice</t></text></comment></commentList></comments>',
     };
     const file = { sheets: { Lots: sheet, Other: other }, styles, parts };
-    const buffer = Buffer.from(rawWorkbook(file));
-    await workbench.page
-      .locator("#file")
-      .setInputFiles({ name: "lots.xlsx", mimeType: "", buffer });
-    await workbench.computed();
+    workbench = await served.withFile("lots.xlsx", rawWorkbook(file));
     await workbench.type("Lots!H1", "2");
   });
 
@@ -251,9 +245,8 @@ describe("a workbook from elsewhere", () => {
 });
 
 test("a log is put in the order of a column that one formula fills, and back", async () => {
-  const workbench = await served.open();
+  const workbench = await served.withTemplate("Blank workbook");
   const { page } = workbench;
-  await workbench.openTemplate("Blank workbook");
   const log = { A1: "Day", B1: "Dose", C1: "Load", A2: "Mon", B2: "7", A3: "Tue", B3: "off", A4: "Wed", B4: "9", A5: "Thu", B5: "8" }; // biome-ignore format: a line
   for (const [address, text] of Object.entries(log)) await workbench.type(address, text);
   await workbench.type("C2", "=WETEND.EFFLUENT.COD(B2:B5,0.9,300,1.2)");
@@ -280,11 +273,10 @@ test("a log is put in the order of a column that one formula fills, and back", a
 });
 
 test("rows that are hidden stay where they are, and a column of formulas follows its names", async () => {
-  const workbench = await served.open();
-  const { page } = workbench;
   const doses = [9, 8, 1, 5].map((dose) => [dose, "=Runs[[#This Row],[Dose]]*10"]);
   const file = tableFile({ rows: [["Dose", "Ten"], ...doses], hidden: [3] });
-  await workbench.openFile("runs.xlsx", file);
+  const workbench = await served.withFile("runs.xlsx", file);
+  const { page } = workbench;
   await sort(workbench, "A4", "Ascending");
   expect(await valuesOf(workbench, "A", 1, 5)).toEqual(["Dose", "1", "8", "5", "9"]);
   expect(await valuesOf(workbench, "B", 1, 5)).toEqual(["Ten", "10", "80", "50", "90"]);
@@ -297,7 +289,6 @@ test("rows that are hidden stay where they are, and a column of formulas follows
     expect(book.sheets[0]?.cells[at]?.[1]?.formula).toBe("Runs[[#This Row],[Dose]]*10");
   expect(book.tables).toHaveLength(1);
   expect(workbench.errors).toEqual([]);
-  await page.close();
 });
 
 describe.each([
@@ -306,13 +297,13 @@ describe.each([
   ["forced colours", { forcedColors: "active" }],
 ] as const)("in %s", (_, options) => {
   test("what is offered has no serious fault of accessibility, and fits", async () => {
-    const workbench = await served.open(options);
+    const workbench = await served.withTemplate("Dose and effluent");
+    await workbench.look(options);
     await openMenu(workbench, "A8");
     expect(await seriousFindings(workbench.page)).toEqual([]);
     const box = await menuOf(workbench).locator("ul").boundingBox();
     const { width } = workbench.page.viewportSize() ?? { width: 0 };
     expect(box?.x).toBeGreaterThanOrEqual(0);
     expect((box?.x ?? 0) + (box?.width ?? 0)).toBeLessThanOrEqual(width);
-    await workbench.page.close();
   });
 });

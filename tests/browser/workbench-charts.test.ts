@@ -1,7 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { strFromU8, unzipSync } from "fflate";
 import type { Locator } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { beforeAll, describe, expect, test } from "vitest";
 import { addressOf } from "../../src/workbook/address";
 import { layOut } from "../../src/workbook/layout/lay-out";
 import type { PlannedChart } from "../../src/workbook/layout/planned";
@@ -50,15 +50,9 @@ const columnHeights = (chart: Locator) =>
 describe("the pictures of charts", () => {
   let workbench: WorkbenchPage;
   const permit = planned("Permit");
-  /** Whether the page asked before it put a changed workbook away. */
-  let asked = false;
 
   beforeAll(async () => {
-    workbench = await served.open();
-    workbench.page.on("dialog", (dialog) => {
-      asked = true;
-      void dialog.accept();
-    });
+    workbench = await served.withTemplate("Dose and effluent");
   });
 
   test("are there on every sheet for which a plan has them, with their words, and on no other", async () => {
@@ -121,11 +115,11 @@ describe("the pictures of charts", () => {
 
   test("do not make the workbook count as changed", async () => {
     await openTemplate(workbench, chemicalBudget.question);
-    asked = false;
+    workbench.asked.length = 0;
     await workbench.show("Actual");
     await picture(workbench, planned("Actual", chemicalBudget)).waitFor();
     await openTemplate(workbench, doseAndEffluent.question);
-    expect(asked).toBe(false);
+    expect(workbench.asked).toEqual([]);
   });
 
   test("stay whole with the frozen column in which they begin, and scroll as far as their end", async () => {
@@ -220,10 +214,8 @@ describe("a saved template", () => {
   let workbench: WorkbenchPage;
 
   beforeAll(async () => {
-    workbench = await served.open();
+    workbench = await served.withTemplate("Dose and effluent");
   });
-
-  afterAll(() => workbench.page.close());
 
   test("has each of its charts once", async () => {
     await workbench.show("Permit");
@@ -278,7 +270,7 @@ describe("a saved template", () => {
 });
 
 test("a sheet that is copied has its chart, and the copy draws its own cells", async () => {
-  const workbench = await served.open();
+  const workbench = await served.withTemplate("Dose and effluent");
   const { page } = workbench;
   const permit = planned("Permit");
   await workbench.show("Permit");
@@ -286,7 +278,7 @@ test("a sheet that is copied has its chart, and the copy draws its own cells", a
   await chart.waitFor();
   const before = await columnHeights(chart);
   await page.getByRole("tab", { name: "Permit", exact: true }).click({ button: "right" });
-  await page.getByText("Copy", { exact: true }).click();
+  await page.getByRole("button", { name: "Copy", exact: true }).click();
   const copy = page.getByRole("tab", { name: /^Permit ?\(Copy\)$/ });
   await copy.waitFor();
   if ((await copy.getAttribute("aria-selected")) !== "true") await copy.click();
@@ -302,7 +294,6 @@ test("a sheet that is copied has its chart, and the copy draws its own cells", a
     path.startsWith("xl/tables/") ? [/displayName="([^"]*)"/.exec(xml)?.[1]?.toLowerCase()] : [],
   );
   expect(new Set(tables).size).toBe(tables.length);
-  await page.close();
 });
 
 describe("a saved template that is opened again", () => {
@@ -310,17 +301,11 @@ describe("a saved template that is opened again", () => {
   let first: Saved;
 
   beforeAll(async () => {
-    workbench = await served.open();
+    workbench = await served.withTemplate("Dose and effluent");
     await workbench.type("Permit!B6", "3000");
     first = await saved(workbench);
-    await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
-    await workbench.page
-      .locator("#file")
-      .setInputFiles({ name: "own copy.xlsx", mimeType: "", buffer: first.bytes });
-    await workbench.computed();
+    await workbench.openFile("own copy.xlsx", first.bytes);
   });
-
-  afterAll(() => workbench.page.close());
 
   test("shows the pictures of its charts, each once", async () => {
     for (const { name, charts } of layOut(doseAndEffluent).sheets) {
@@ -368,10 +353,10 @@ describe.each([
   ["forced colours", { forcedColors: "active" }],
 ] as const)("in %s", (_, options) => {
   test("a sheet with charts has no serious fault of accessibility", async () => {
-    const workbench = await served.open(options);
+    const workbench = await served.withTemplate("Dose and effluent");
+    await workbench.look(options);
     await workbench.show("Thirty days");
     await picture(workbench, planned("Thirty days")).waitFor();
     expect(await seriousFindings(workbench.page)).toEqual([]);
-    await workbench.page.close();
   });
 });

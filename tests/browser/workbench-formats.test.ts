@@ -37,11 +37,9 @@ async function selectCells({ page }: WorkbenchPage, cells: string): Promise<void
 }
 
 test("by keys alone a spilled number gets fewer decimals, and then a code; each is one step to undo", async () => {
-  const workbench = await served.open();
+  const workbench = await served.withTemplate("Blank workbook");
   const { page } = workbench;
-  page.on("dialog", (dialog) => void dialog.accept());
   const { button, shown, code, problem } = partsOf(workbench);
-  await workbench.openTemplate("Blank workbook");
   await workbench.type("A1", "=SEQUENCE(3, 1, 1234.5678, 0.25)");
   await workbench.select("A2");
   await button.focus();
@@ -68,23 +66,16 @@ test("by keys alone a spilled number gets fewer decimals, and then a code; each 
     codes.push((await formatAt(workbench, "A2"))[1]);
   }
   expect(codes).toEqual(["0.00", "0.000", "General"]);
-  await workbench.page.close();
 });
 
 test("a whole column and single cells keep their formats in the saved file, and are asked for before", async () => {
-  const workbench = await served.open();
-  const { page } = workbench;
-  const asked: string[] = [];
-  page.on("dialog", (dialog) => {
-    asked.push(dialog.message());
-    void dialog.accept();
-  });
-  const { button, way } = partsOf(workbench);
   const rows = Array.from({ length: 450 }, (_, at) => {
     const row = at + 1;
     return `<row r="${row}"><c r="A${row}"><v>${row / 1000}</v></c><c r="B${row}" t="str"><v>00${row}</v></c></row>`;
   });
   const file = rawWorkbook({ sheets: { S: `<sheetData>${rows.join("")}</sheetData>` } });
+  const workbench = await served.withFile("own.xlsx", file);
+  const { button, way } = partsOf(workbench);
   const format = async (cells: string, label: string) => {
     await selectCells(workbench, cells);
     await button.click();
@@ -92,10 +83,9 @@ test("a whole column and single cells keep their formats in the saved file, and 
     await button.click();
   };
 
-  await workbench.openFile("own.xlsx", file);
   await format("A:A", "Percent");
   await workbench.openFile("own.xlsx", file);
-  expect(asked).toEqual([expect.stringContaining("is not saved")]);
+  expect(workbench.asked).toEqual([expect.stringContaining("is not saved")]);
   await format("A:A", "Percent");
   await format("B1:B2", "Thousands");
   // A share is typed as a percentage, also where nothing stood yet; a text of digits stays one.
@@ -125,5 +115,4 @@ test("a whole column and single cells keep their formats in the saved file, and 
   await workbench.openFile("again.xlsx", bytes);
   expect(await formatAt(workbench, "A450")).toEqual(["A450 shows 45.0 %", "0.0 %"]);
   expect(workbench.errors).toEqual([]);
-  await workbench.page.close();
 });

@@ -11,11 +11,9 @@ import type { WorkbenchPage } from "./workbench";
 const served = serveWorkbench();
 let workbench: WorkbenchPage;
 
-beforeAll(async () => {
-  workbench = await served.open();
-  workbench.page.on("dialog", (dialog) => void dialog.accept());
-});
-
+const open = async (title: string) => {
+  workbench = await served.withTemplate(title);
+};
 const value = async (address: string) => (await workbench.read(address)).value;
 
 async function goTo(range: string): Promise<void> {
@@ -26,11 +24,14 @@ async function goTo(range: string): Promise<void> {
   await workbench.page.locator("#status .address", { hasText: new RegExp(`^${first}$`) }).waitFor();
 }
 
+const allowClipboard = () =>
+  workbench.page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+
 const tabs = () => workbench.page.locator("main [role=tab]");
 
 describe("keys beside the grid", () => {
   beforeAll(async () => {
-    await workbench.openTemplate("Blank workbook");
+    await open("Blank workbook");
     for (const [address, text] of Object.entries({ A1: "1", A2: "2", A3: "3" }))
       await workbench.type(address, text);
     await workbench.page.getByRole("button", { name: "Add a sheet" }).click();
@@ -112,7 +113,7 @@ describe("keys beside the grid", () => {
 });
 
 test("Days have no sum, and days beside numbers are counted only.", async () => {
-  await workbench.openTemplate("Blank workbook");
+  await open("Blank workbook");
   const cells = { A1: "2026-11-25", A2: "2026-11-27", B1: "3", B2: "5" };
   for (const [address, text] of Object.entries(cells)) await workbench.type(address, text);
   const told = async (range: string) => {
@@ -127,9 +128,9 @@ test("Days have no sum, and days beside numbers are counted only.", async () => 
 });
 
 test("Text that is pasted takes the look of its cells, and gives a form to cells that have none.", async () => {
+  await open("Dose ladder");
+  await allowClipboard();
   const { page } = workbench;
-  await workbench.openTemplate("Dose ladder");
-  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
   const paste = async (address: string, text: string) => {
     await workbench.select(address);
     await page.evaluate((written) => navigator.clipboard.writeText(written), text);
@@ -166,12 +167,9 @@ describe("the clipboard", () => {
     await page.keyboard.press("Control+v");
   };
 
-  beforeAll(async () => {
-    await workbench.page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
-  });
-
   test("pastes what breaks a rule, and says how often, where first, and what is asked for", async () => {
-    await workbench.openTemplate("Dose and effluent");
+    await open("Dose and effluent");
+    await allowClipboard();
     await workbench.show("Log");
     const said = () => workbench.page.locator("#status .message").textContent();
     await copy("A1", "B30:B32");
@@ -191,7 +189,8 @@ describe("the clipboard", () => {
   });
 
   test("pastes a formula that spills as itself, and what it spilled without it as values", async () => {
-    await workbench.openTemplate("Blank workbook");
+    await open("Blank workbook");
+    await allowClipboard();
     await workbench.type("A1", "=SEQUENCE(3,2)");
     await copy("A1:B3", "D1");
     await expect.poll(() => value("E3")).toBe("6");
@@ -206,7 +205,7 @@ describe("the clipboard", () => {
 });
 
 test("What is filled into cells and breaks their rule is told as what is pasted is.", async () => {
-  await workbench.openTemplate("Dose and effluent");
+  await open("Dose and effluent");
   await workbench.show("Log");
   const { page } = workbench;
   const said = () => page.locator("#status .message").textContent();
@@ -235,7 +234,7 @@ describe("the name box", () => {
   };
   const sum = () => workbench.page.getByText(/^Sum: /).textContent();
 
-  beforeAll(() => workbench.openTemplate("Dose and effluent"));
+  beforeAll(() => open("Dose and effluent"));
 
   test("takes cells of another sheet, and gives the keys back to the grid", async () => {
     await go("Log!A5");
@@ -267,8 +266,9 @@ describe("the name box", () => {
 });
 
 test("The tab of the sheet that is shown stays in view where the strip is narrow.", async () => {
-  const narrow = await served.open({ viewport: { width: 320, height: 700 } });
-  const { page } = narrow;
+  await open("Dose and effluent");
+  await workbench.look({ viewport: { width: 320, height: 700 } });
+  const { page } = workbench;
   const shown = page.locator("main [role=tab][aria-selected=true]");
   const inView = async () => {
     const [tab, strip] = [await shown.boundingBox(), await page.getByRole("tablist").boundingBox()];
@@ -276,7 +276,7 @@ test("The tab of the sheet that is shown stays in view where the strip is narrow
     // But for parts of a pixel.
     return tab.x > strip.x - 1 && tab.x + tab.width < strip.x + strip.width + 1;
   };
-  await narrow.show("Log");
+  await workbench.show("Log");
   const box = page.getByLabel("Cell or name to go to");
   await box.fill("B10:B12");
   await box.press("Enter");
@@ -290,11 +290,10 @@ test("The tab of the sheet that is shown stays in view where the strip is narrow
   await box.press("Enter");
   await expect.poll(() => shown.textContent()).toBe("Thirty days");
   await expect.poll(inView).toBe(true);
-  await page.close();
 });
 
 describe("the lists of names and of sheets", () => {
-  beforeAll(() => workbench.openTemplate("Dose and effluent"));
+  beforeAll(() => open("Dose and effluent"));
 
   test("are worked by keys, and have no serious fault of accessibility", async () => {
     const { page } = workbench;

@@ -27,7 +27,7 @@ describe("beside the grid", () => {
   let page: Page;
 
   beforeAll(async () => {
-    workbench = await served.open();
+    workbench = await served.withTemplate("Dose and effluent");
     page = workbench.page;
   });
 
@@ -218,9 +218,8 @@ describe("beside the grid", () => {
 });
 
 test("the additives are those of the workbook that is open, and of its tables as they now are", async () => {
-  const workbench = await served.open();
+  const workbench = await served.withTemplate("Dose and effluent");
   const { page } = workbench;
-  page.on("dialog", (dialog) => void dialog.accept());
   await workbench.select("H70");
   const pane = await openTab(page, "Additives");
   await pane.getByText("Cationic starch, DS 0.035").click();
@@ -234,7 +233,6 @@ test("the additives are those of the workbook that is open, and of its tables as
   await workbench.openTemplate("Blank workbook");
   await own.waitFor({ state: "detached" });
   await pane.getByRole("button", { name: "Cationic starch, DS 0.035" }).waitFor();
-  await page.close();
 });
 
 describe.each([
@@ -244,7 +242,9 @@ describe.each([
   ["narrow and dark", { viewport: { width: 320, height: 700 }, colorScheme: "dark" }],
 ] as const)("%s", (_, options) => {
   test("the page with its pane has no serious fault of accessibility and does not scroll sideways", async () => {
-    const { page, errors } = await served.open(options);
+    const workbench = await served.withTemplate("Dose and effluent");
+    await workbench.look(options);
+    const { page, errors } = workbench;
     const button = page.getByRole("button", { name: "Pane", exact: true });
     if ((await button.getAttribute("aria-expanded")) === "false") await button.click();
     await paneOf(page).getByRole("tab", { name: "Additives" }).waitFor();
@@ -253,7 +253,6 @@ describe.each([
       await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),
     ).toBeLessThanOrEqual(0);
     expect(errors).toEqual([]);
-    await page.close();
   });
 });
 

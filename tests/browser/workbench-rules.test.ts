@@ -22,7 +22,7 @@ describe("a template", () => {
   let workbench: WorkbenchPage;
 
   beforeAll(async () => {
-    workbench = await served.open();
+    workbench = await served.withTemplate("Dose and effluent");
   });
 
   test("paints a load over its limit, and no longer once it is below", async () => {
@@ -103,12 +103,7 @@ describe("a template", () => {
   });
 
   test("has its rules go on over the rows that a table takes in", async () => {
-    const { page } = workbench;
-    page.on("dialog", (dialog) => void dialog.accept());
-    await page.locator("#templates summary").click();
-    await page.evaluate(() => delete document.documentElement.dataset.computed);
-    await page.locator("#templates").getByRole("button", { name: "Dose ladder" }).click();
-    await workbench.computed();
+    await workbench.openTemplate("Dose ladder");
     expect((await workbench.read("Results!E55")).message).toBe("");
     await workbench.type("Results!A55", "5");
     const said = "Mean of the strips of this sheet (ISO 1924-2). Where there is none: why.";
@@ -128,11 +123,10 @@ test("rules go along with cells that are cut to another sheet, and are back by u
     '<sheetData><row r="1"><c r="A1"><v>1</v></c><c r="D1" t="str"><v>low</v></c><c r="F1"><v>10</v></c></row><row r="2"><c r="D2" t="str"><v>high</v></c></row><row r="3"><c r="A3"><v>30</v></c></row></sheetData>';
   const styles =
     '<dxfs count="1"><dxf><fill><patternFill><bgColor rgb="FF00FF99"/></patternFill></fill></dxf></dxfs>';
-  const workbench = await served.open();
+  const sheets = { S: cells + rules, T: "<sheetData/>" };
+  const workbench = await served.withFile("two.xlsx", rawWorkbook({ sheets, styles }));
   const { page } = workbench;
   await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
-  const sheets = { S: cells + rules, T: "<sheetData/>" };
-  await workbench.openFile("two.xlsx", rawWorkbook({ sheets, styles }));
   const isPainted = expect.poll(() => painted(page, "#00ff99"));
   await isPainted.toBe(true);
   const list = page.getByRole("button", { name: /^Choices for / });
@@ -186,13 +180,8 @@ describe("a workbook from elsewhere", () => {
   let workbench: WorkbenchPage;
 
   beforeAll(async () => {
-    workbench = await served.open();
-    await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
-    const buffer = Buffer.from(rawWorkbook({ sheets: { S: cells + rules }, styles }));
-    await workbench.page
-      .locator("#file")
-      .setInputFiles({ name: "foreign.xlsx", mimeType: "", buffer });
-    await workbench.computed();
+    const file = rawWorkbook({ sheets: { S: cells + rules }, styles });
+    workbench = await served.withFile("foreign.xlsx", file);
   });
 
   test("is painted as its file says", async () => {
@@ -279,18 +268,15 @@ describe("a workbook from elsewhere", () => {
 });
 
 test("a conditional format judges each cell by itself when a row is put in between", async () => {
-  const workbench = await served.open();
-  const { page } = workbench;
   const cells =
     '<sheetData><row r="1"><c r="A1"><v>1</v></c></row><row r="2"><c r="A2"><v>2</v></c></row><row r="3"><c r="A3"><v>3</v></c></row><row r="4"><c r="A4"><v>99</v></c></row></sheetData>';
   const rule =
     '<conditionalFormatting sqref="A1:A3"><cfRule type="cellIs" dxfId="0" priority="1" operator="greaterThan"><formula>10</formula></cfRule></conditionalFormatting>';
   const styles =
     '<cellXfs count="1"><xf numFmtId="0"/></cellXfs><dxfs count="1"><dxf><fill><patternFill><bgColor rgb="FF00FF99"/></patternFill></fill></dxf></dxfs>';
-  await page.evaluate(() => delete document.documentElement.dataset.computed);
-  const buffer = Buffer.from(rawWorkbook({ sheets: { S: cells + rule }, styles }));
-  await page.locator("#file").setInputFiles({ name: "between.xlsx", mimeType: "", buffer });
-  await workbench.computed();
+  const file = rawWorkbook({ sheets: { S: cells + rule }, styles });
+  const workbench = await served.withFile("between.xlsx", file);
+  const { page } = workbench;
   await workbench.insertRowAbove("S", 2);
   await workbench.type("A4", "50");
   await expect.poll(() => painted(page, "#00ff99")).toBe(true);
@@ -300,7 +286,6 @@ test("a conditional format judges each cell by itself when a row is put in betwe
 });
 
 test("a row that is put in below a shaded number keeps the look of its cell, and not the shade", async () => {
-  const workbench = await served.open();
   const scale =
     '<conditionalFormatting sqref="A1:A3"><cfRule type="colorScale" priority="1"><colorScale><cfvo type="num" val="0"/><cfvo type="num" val="10"/><color rgb="FF00AA11"/><color rgb="FFAA00FF"/></colorScale></cfRule></conditionalFormatting>';
   const numbers = [10, 10, 0].map((value, at) => {
@@ -310,7 +295,7 @@ test("a row that is put in below a shaded number keeps the look of its cell, and
   const cells = `<sheetData>${numbers.join("")}</sheetData>`;
   const styles = '<cellXfs count="2"><xf numFmtId="0"/><xf numFmtId="2"/></cellXfs>';
   const file = rawWorkbook({ sheets: { S: cells + scale }, styles });
-  await workbench.openFile("shades.xlsx", file);
+  const workbench = await served.withFile("shades.xlsx", file);
   await expect.poll(() => painted(workbench.page, "#aa00ff")).toBe(true);
   await workbench.insertRowAbove("S", 3);
   const { book } = await readWorkbook((await workbench.save()).bytes, functionNames([]));
@@ -318,21 +303,17 @@ test("a row that is put in below a shaded number keeps the look of its cell, and
   expect(looks.map((look) => look?.format)).toEqual(["0.00", "0.00", "0.00"]);
   expect(looks.map((look) => look?.fill)).toEqual([undefined, undefined, undefined]);
   expect(workbench.errors).toEqual([]);
-  await workbench.page.close();
 });
 
 test("an entry rule and a list take in a row that is put in between, and lose it by undoing", async () => {
-  const workbench = await served.open();
-  const { page } = workbench;
   const cells =
     '<sheetData><row r="1"><c r="A1"><v>1</v></c><c r="D1" t="str"><v>low</v></c></row><row r="2"><c r="A2"><v>2</v></c><c r="D2" t="str"><v>high</v></c></row><row r="3"><c r="A3"><v>3</v></c></row></sheetData>';
   const rules =
     '<dataValidations count="2"><dataValidation type="list" allowBlank="1" showErrorMessage="1" error="From the list." sqref="C1"><formula1>$D$1:$D$2</formula1></dataValidation>' +
     '<dataValidation type="custom" showErrorMessage="1" error="Not twice." sqref="A1:A3"><formula1>COUNTIF($A$1:$A$3,A1)=1</formula1></dataValidation></dataValidations>';
-  await page.evaluate(() => delete document.documentElement.dataset.computed);
-  const buffer = Buffer.from(rawWorkbook({ sheets: { S: cells + rules } }));
-  await page.locator("#file").setInputFiles({ name: "twice.xlsx", mimeType: "", buffer });
-  await workbench.computed();
+  const file = rawWorkbook({ sheets: { S: cells + rules } });
+  const workbench = await served.withFile("twice.xlsx", file);
+  const { page } = workbench;
   await workbench.insertRowAbove("S", 2);
   for (const [address, double] of [
     ["A1", "3"],

@@ -5,7 +5,7 @@ import { layOut } from "../../src/workbook/layout/lay-out";
 import { doseAndEffluent } from "../../templates/plans/dose-and-effluent";
 import { seriousFindings } from "./axe";
 import { serveWorkbench } from "./served-workbench";
-import { startWorkbench, type WorkbenchPage } from "./workbench";
+import { type Look, startWorkbench, type WorkbenchPage } from "./workbench";
 
 const served = serveWorkbench();
 
@@ -13,7 +13,7 @@ describe("the page", () => {
   let workbench: WorkbenchPage;
 
   beforeAll(async () => {
-    workbench = await served.open();
+    workbench = await served.withTemplate("Dose and effluent");
   });
 
   test("says what it is", async () => {
@@ -129,11 +129,7 @@ describe("the page", () => {
     const parts = Object.values(unzipSync(bytes)).map((part) => strFromU8(part));
     const sheet = parts.find((part) => part.includes('<c r="F60"'));
     expect(sheet).toMatch(/<c r="F60"[^>]* cm="1"[^>]*><f t="array" ref="F60">/);
-    await workbench.page.evaluate(() => delete document.documentElement.dataset.computed);
-    await workbench.page
-      .locator("#file")
-      .setInputFiles({ name: "own copy.xlsx", mimeType: "", buffer: bytes });
-    await workbench.computed();
+    await workbench.openFile("own copy.xlsx", bytes);
     expect(await workbench.page.title()).toBe("own copy.xlsx · Dosewright workbench");
     expect(await numbers(workbench, ["dose", "lost"])).toEqual(before);
     expect((await workbench.read("A62")).value).toBe("1");
@@ -168,18 +164,27 @@ describe("the page", () => {
   });
 });
 
+const anew = async (look: Look) => {
+  const workbench = await served.withTemplate("Dose and effluent");
+  await workbench.look(look);
+  return workbench;
+};
+
 describe.each([
-  ["wide and light", { viewport: { width: 1400, height: 900 } }],
-  ["narrow and dark", { viewport: { width: 320, height: 700 }, colorScheme: "dark" }],
-  ["with forced colours", { forcedColors: "active" }],
-] as const)("%s", (_, options) => {
+  ["wide and light", () => anew({})],
+  [
+    // Opened so, as on a small screen.
+    "narrow and dark",
+    () => served.open({ viewport: { width: 320, height: 700 }, colorScheme: "dark" }),
+  ],
+  ["with forced colours", () => anew({ forcedColors: "active" })],
+] as const)("%s", (_, open) => {
   test("the page has no serious fault of accessibility and does not scroll sideways", async () => {
-    const { page } = await served.open(options);
+    const { page } = await open();
     expect(await seriousFindings(page)).toEqual([]);
     expect(
       await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),
     ).toBeLessThanOrEqual(0);
-    await page.close();
   });
 });
 

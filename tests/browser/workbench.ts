@@ -1,7 +1,7 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { readFile } from "node:fs/promises";
 import path from "node:path";
-import type { Browser, Page } from "playwright-core";
+import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { USUAL_ROW_HEIGHT } from "../../src/workbench/book/grid-book";
 
 const root = path.join(import.meta.dirname, "../..");
@@ -40,15 +40,26 @@ function stop(
   return ended;
 }
 
+const USUAL_SIZE = { width: 1400, height: 900 };
+
+/** How the page may be met. */
+export type Look = Pick<BrowserContextOptions, "viewport" | "colorScheme" | "forcedColors">;
+
 /** The workbench in a page, worked as a person works it: by name box, keys and the status line. */
 export class WorkbenchPage {
   readonly errors: string[] = [];
   readonly requests: string[] = [];
+  /** What the page asked; it was always answered with yes. */
+  readonly asked: string[] = [];
 
   private constructor(readonly page: Page) {
     page.on("console", (message) => message.type() === "error" && this.errors.push(message.text()));
-    page.on("pageerror", (error) => this.errors.push(error.message));
+    page.on("pageerror", (error) => this.errors.push(error.stack ?? error.message));
     page.on("request", (request) => this.requests.push(request.url()));
+    page.on("dialog", (dialog) => {
+      this.asked.push(dialog.message());
+      void dialog.accept();
+    });
   }
 
   static async open(
@@ -56,11 +67,33 @@ export class WorkbenchPage {
     address: string,
     options: Parameters<Browser["newPage"]>[0] = {},
   ): Promise<WorkbenchPage> {
-    const page = await browser.newPage({ viewport: { width: 1400, height: 900 }, ...options });
+    const page = await browser.newPage({ viewport: USUAL_SIZE, ...options });
     const workbench = new WorkbenchPage(page);
     await page.goto(address);
     await workbench.computed();
     return workbench;
+  }
+
+  /** Another look or size; the pane is open where it is when the page opens so. */
+  async look({ viewport, ...media }: Look): Promise<void> {
+    const { page } = this;
+    await page.emulateMedia({ colorScheme: null, forcedColors: null, ...media });
+    await page.setViewportSize(viewport ?? USUAL_SIZE);
+    const isRoomy = await page.evaluate(() => matchMedia("(min-width: 1100px)").matches);
+    const button = page.getByRole("button", { name: "Pane", exact: true });
+    if ((await button.getAttribute("aria-expanded")) !== String(isRoomy)) await button.click();
+  }
+
+  /** Puts back what a test may leave beside its workbook: an open menu, a look, a size. */
+  async tidy(): Promise<void> {
+    await this.page.keyboard.press("Escape");
+    await this.look({});
+  }
+
+  /** From here on what the page asks and its errors are another test's. */
+  forget(): void {
+    this.asked.length = 0;
+    this.errors.length = 0;
   }
 
   /** Waits until every formula has its value. */
