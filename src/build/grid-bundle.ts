@@ -42,6 +42,7 @@ export function bundleGrid(entry: string, folder: string) {
     minify: true,
     legalComments: "none",
     metafile: true,
+    inject: [path.join(import.meta.dirname, "../workbench/typing/segmenter.ts")],
     define: { "process.env.NODE_ENV": '"production"' },
     logLevel: "silent",
   });

@@ -1,6 +1,7 @@
 /** How the grid answers to keys, the clipboard and jumps, beyond what its library does by itself. */
 import { readFile } from "node:fs/promises";
 import { beforeAll, describe, expect, test } from "vitest";
+import { USUAL_ROW_HEIGHT } from "../../src/workbench/book/grid-book";
 import { functionNames } from "../../src/workbook/formula/stored-form";
 import { readWorkbook } from "../../src/workbook/read/read-workbook";
 import { cell } from "../engine/sheet";
@@ -320,5 +321,101 @@ describe("the lists of names and of sheets", () => {
     await page.getByRole("group", { name: "All names" }).waitFor();
     expect(await seriousFindings(page)).toEqual([]);
     await page.getByRole("button", { name: "Close sidebar" }).click();
+  });
+});
+
+describe("a long formula", () => {
+  const terms = Array.from({ length: 40 }, (_, i) => `SUM(A${i + 9}:B${i + 12})*$C$${i + 9}`);
+  const formula = `=${terms.join("+")}`;
+
+  /** What the grid does for keys, by its own names. */
+  interface Done {
+    laidOut: number;
+    made: number;
+    channels: number;
+    segmented: number;
+    textsLaidOut: number;
+  }
+
+  beforeAll(async () => {
+    const { page } = workbench;
+    await workbench.openTemplate("Blank workbook");
+    await workbench.type("A5", "7");
+    await page.getByRole("button", { name: "Add a sheet" }).click();
+    await tabs().nth(1).waitFor();
+    await workbench.type("A4", "30");
+    await tabs().first().click();
+    await page.evaluate(() => {
+      const none = { laidOut: 0, made: 0, channels: 0, segmented: 0, textsLaidOut: 0 };
+      const done: Done = Object.assign(window, { done: none }).done;
+      const count = (
+        { prototype }: { prototype: Record<string, (...given: unknown[]) => unknown> },
+        method: string,
+        what: keyof Done,
+      ) => {
+        const act = prototype[method];
+        prototype[method] = function (...given) {
+          done[what] += 1;
+          return act?.apply(this, given);
+        };
+      };
+      // biome-ignore lint/suspicious/noExplicitAny: the grid's packages as its page holds them.
+      const { gridPackages: grid } = window as any;
+      const { SelectionControl } = grid["@univerjs/sheets-ui"];
+      count(SelectionControl, "_updateLayoutOfSelectionControl", "laidOut");
+      count(SelectionControl, "_initializeSheetBody", "made");
+      count(grid["@univerjs/engine-render"].DocumentSkeleton, "calculate", "textsLaidOut");
+      count(MessagePort as never, "postMessage", "channels");
+      count(Intl.Segmenter as never, "segment", "segmented");
+    });
+  });
+
+  async function doneFor(key: string): Promise<Done> {
+    const { page } = workbench;
+    // The grid does some of it a moment later.
+    const allDone = () => page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 500)));
+    await allDone();
+    await page.evaluate(() => {
+      const { done } = window as unknown as { done: Record<string, number> };
+      for (const what of Object.keys(done)) done[what] = 0;
+    });
+    await page.keyboard.press(key);
+    await allDone();
+    return page.evaluate(() => (window as unknown as { done: Done }).done);
+  }
+
+  test("has only done for a key what the key changes", async () => {
+    await workbench.select("H1");
+    await workbench.page.keyboard.insertText(formula);
+    await doneFor("+");
+    const { channels, ...done } = await doneFor("5");
+    expect(done).toEqual({ laidOut: 0, made: 0, segmented: 0, textsLaidOut: 10 });
+    expect(channels).toBeLessThan(40);
+    expect(await doneFor("+")).toMatchObject({ laidOut: 0, made: 0 });
+    await doneFor("A");
+    // The frame around A5: as it is made, and again with the widths of the headers.
+    expect(await doneFor("5")).toMatchObject({ laidOut: 2, made: 1 });
+    expect(await doneFor("0")).toMatchObject({ laidOut: 1, made: 0 });
+    expect(await doneFor("Backspace")).toMatchObject({ laidOut: 1, made: 0 });
+  });
+
+  test("takes cells that are pointed at, on another sheet too", async () => {
+    const { page } = workbench;
+    const cellInA = (row: number) => workbench.onGrid(80, 20 + (row - 0.5) * USUAL_ROW_HEIGHT);
+    await page.keyboard.press("Escape");
+    await workbench.select("H2");
+    await page.keyboard.insertText(`${formula}+`);
+    await page.waitForTimeout(500);
+    await page.mouse.click(...(await cellInA(5)));
+    await page.waitForTimeout(500);
+    await page.keyboard.type("+");
+    await tabs().nth(1).click();
+    await page.waitForTimeout(500);
+    await page.mouse.click(...(await cellInA(4)));
+    await page.waitForTimeout(500);
+    await page.evaluate(() => delete document.documentElement.dataset.computed);
+    await page.keyboard.press("Enter");
+    await workbench.computed();
+    expect(await value("Sheet1!H2")).toBe("37");
   });
 });

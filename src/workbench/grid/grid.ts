@@ -36,6 +36,7 @@ import type { LoadedFunctions } from "../../engine/functions";
 import { mend } from "../../engine/mends/mend";
 import { moveRulesWithTheirCells } from "../following/grid-formulas";
 import { leaveRulesOnTheirSheet } from "../following/to-other-sheet";
+import { typeQuickly } from "../typing/quick-typing";
 import { fitNumbers } from "../view/fit-numbers";
 import { descriptionsOf, findByAnyWord } from "./describe";
 import { gridTheme } from "./grid-theme";
@@ -96,6 +97,7 @@ export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: 
   const injector = univer.__getInjector();
   mend(injector, formula);
   fitNumbers();
+  typeQuickly();
   moveRulesWithTheirCells();
   leaveRulesOnTheirSheet();
   const failures = new Failures();
