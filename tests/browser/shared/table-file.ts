@@ -17,16 +17,11 @@ const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 /** A file of one sheet, S, with one table, Runs, from its first cell on. */
 export function tableFile({ rows, hidden = [], rules = "", styles }: TableFile): Uint8Array {
   const [heads = []] = rows;
-  const data = rows.map((cells, row) => {
-    const inner = cells.map((holds, column) => cellXml(addressOf(row, column), holds)).join("");
-    const mark = hidden.includes(row + 1) ? ' hidden="1"' : "";
-    return `<row r="${row + 1}"${mark}>${inner}</row>`;
-  });
   const columns = heads.map((head, at) => `<tableColumn id="${at + 1}" name="${head}"/>`).join("");
   const last = addressOf(rows.length - 1, heads.length - 1);
   return rawWorkbook({
     sheets: {
-      S: `<sheetData>${data.join("")}</sheetData>${rules}<tableParts count="1"><tablePart r:id="rId1"/></tableParts>`,
+      S: `${cellsXml(rows, hidden)}${rules}<tableParts count="1"><tablePart r:id="rId1"/></tableParts>`,
     },
     ...(styles !== undefined && { styles }),
     parts: {
@@ -34,6 +29,16 @@ export function tableFile({ rows, hidden = [], rules = "", styles }: TableFile):
       "xl/tables/table1.xml": `<table xmlns="${main}" id="1" name="Runs" displayName="Runs" ref="A1:${last}"><tableColumns count="${heads.length}">${columns}</tableColumns></table>`,
     },
   });
+}
+
+/** The cells of a sheet in a file. */
+export function cellsXml(rows: TableFile["rows"], hidden: readonly number[] = []): string {
+  const data = rows.map((cells, row) => {
+    const inner = cells.map((holds, column) => cellXml(addressOf(row, column), holds)).join("");
+    const mark = hidden.includes(row + 1) ? ' hidden="1"' : "";
+    return `<row r="${row + 1}"${mark}>${inner}</row>`;
+  });
+  return `<sheetData>${data.join("")}</sheetData>`;
 }
 
 function cellXml(address: string, holds: number | string): string {
