@@ -9,7 +9,6 @@ let workbench: WorkbenchPage;
 
 beforeAll(async () => {
   workbench = await served.open({ colorScheme: "dark" });
-  workbench.page.on("dialog", (dialog) => void dialog.accept());
   await workbench.openTemplate("Blank workbook");
 });
 
