@@ -51,6 +51,7 @@ test("A formula that is typed finds our functions by any word, and reads out the
   );
   await page.keyboard.type("4%,,,4)");
   await page.keyboard.press("Enter");
+  await page.locator("#status .address", { hasText: /^B3$/ }).waitFor();
   await expect.poll(() => value("B2")).toBe("35");
 });
 
