@@ -1,8 +1,9 @@
 import { endlessNames } from "../../src/workbook/formula/endless-names";
+import { wordsOf } from "../../src/workbook/formula/tokens";
 import { SpillAreas } from "../../src/workbook/read/spill-areas";
 import { examplesOf, junkCalls } from "../host/junk";
 import { built, find } from "./bundle";
-import { growth, type Measured, medianTime, ratio } from "./measure";
+import { type Measured, medianTime, ratio } from "./measure";
 
 const ids = built.metadata.functions.map(({ id }) => id);
 const host = { built, call: (id: string, ...given: unknown[]) => find(id)(...given) as never };
@@ -17,16 +18,19 @@ export function bounds(): Measured[] {
 }
 
 function names(): Measured {
-  const chain = (length: number) =>
-    Array.from({ length }, (_, at) => ({ name: `n_${at}`, formula: `n_${at + 1}` }));
+  const chain = Array.from({ length: 20_000 }, (_, at) => ({
+    name: `n_${at}`,
+    formula: `n_${at + 1}`,
+  }));
   return {
-    work: "names that read one another in a chain, 2,500 → 20,000",
-    measured: growth([2500, 5000, 10_000, 20_000], (length) => {
-      const given = chain(length);
-      return () => endlessNames(given);
-    }),
-    limit: 1.5,
-    unit: "exponent",
+    work: "20,000 names that read one another in a chain",
+    measured: ratio(
+      () => endlessNames(chain),
+      () => chain.map(({ formula }) => wordsOf(formula)),
+      7,
+    ),
+    limit: 30,
+    unit: "× reading their words",
     note: "what is asked of a file before it is opened",
   };
 }
