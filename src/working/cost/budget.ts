@@ -1,5 +1,6 @@
 import { type BudgetLine, budget } from "../../model/cost/budget";
 import type { Vector } from "../../model/vectors";
+import { at } from "../at";
 import { difference, product, quotient } from "../expression";
 import { amount, money } from "../picture";
 import { each, line, type Value, type Working } from "../step";
@@ -13,7 +14,6 @@ export function budgeted(
   names: ArrayLike<string | number> | undefined,
 ): Working {
   const { periods, total } = budget(outputs, doses, prices, losses ?? [0]);
-  const at = (vector: Vector, i: number) => vector[i] as number;
   const nameOf = (i: number) => names?.[i] ?? i + 1;
   const needed = (i: number) => product(at(outputs, i), at(doses, i));
   const bought = (i: number) =>

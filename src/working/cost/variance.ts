@@ -1,5 +1,6 @@
 import { markOf, type Variance, variances } from "../../model/cost/variance";
 import type { Vector } from "../../model/vectors";
+import { at } from "../at";
 import { difference, type Expression, product, sum } from "../expression";
 import { bars, grouped, money } from "../picture";
 import { each, line, type Step, type Value, type Working } from "../step";
@@ -20,7 +21,6 @@ export function variance(
     actualQuantity,
     actualOutput,
   );
-  const at = (vector: Vector, i: number) => vector[i] as number;
   const eachPeriod = (what: string, of: (i: number) => Expression): Step =>
     each(
       what,

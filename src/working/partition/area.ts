@@ -1,9 +1,10 @@
 import type { Vector } from "../../model/vectors";
+import { at } from "../at";
 import { product, quotient, sum } from "../expression";
 import { percent, short, stack } from "../picture";
 import { listed } from "../sentence";
 import { each, step, type Working } from "../step";
-import { at, eachComponent, partsOf } from "./components";
+import { eachComponent, partsOf } from "./components";
 
 export function area(shares: Vector, surfaces: Vector, affinities?: Vector): Working {
   const pull = (i: number) =>

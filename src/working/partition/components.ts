@@ -1,4 +1,3 @@
-import type { Vector } from "../../model/vectors";
 import type { Term } from "../expression";
 import { amount, type Part, percent } from "../picture";
 import { listed } from "../sentence";
@@ -7,8 +6,6 @@ import { type Line, line, numbered } from "../step";
 /** The functions know components by their place only. */
 export const component = (i: number) => numbered("component", i);
 export const DISSOLVED = "dissolved";
-
-export const at = (vector: Vector, i: number) => vector[i] as number;
 
 /** One line for each component. */
 export function eachComponent(

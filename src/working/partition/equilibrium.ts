@@ -1,10 +1,11 @@
 import { settledConcentration } from "../../model/partition/equilibrium";
 import { dissolvedPerConcentration, filledSites } from "../../model/partition/furnish";
 import { sumOf, type Vector } from "../../model/vectors";
+import { at } from "../at";
 import { difference, product, quotient, sum } from "../expression";
 import { amount, stack } from "../picture";
 import { each, found, line, type Step, step, type Working } from "../step";
-import { at, DISSOLVED, eachComponent, partsOf, whereItIs } from "./components";
+import { DISSOLVED, eachComponent, partsOf, whereItIs } from "./components";
 
 export function equilibrium(
   dose: number,

@@ -1,11 +1,11 @@
 import { loopBalance } from "../../model/retention/balance";
 import { headboxLoading, overallRetention } from "../../model/retention/loop";
 import type { Vector } from "../../model/vectors";
+import { at } from "../at";
 import { difference, product, quotient, sum, valued } from "../expression";
-import { amount, type Flow, percent, stack } from "../picture";
+import { amount, type Flow, percent } from "../picture";
 import { each, line, numbered, type Step, step, type Working } from "../step";
-
-const at = (vector: Vector, i: number) => vector[i] as number;
+import { keptAndLost } from "./pictures";
 
 export const closedLoop = (firstPass: number, recycled: number, degraded: number): Working => ({
   steps: [...round(firstPass, recycled, degraded), overallStep(firstPass, recycled, degraded)],
@@ -37,10 +37,11 @@ export function mixture(
       each("What stays of each: amount × retention", kept),
       step("Overall retention of the mixture", quotient(keptInAll, all), "fraction"),
     ],
-    picture: stack("The additive with the loop closed", "unit of the amounts", [
-      ...kept.map(({ label, value }) => ({ label: `kept, ${label}`, value: Number(value) })),
-      { label: "lost", value: difference(all.value, keptInAll.value).value },
-    ]),
+    picture: keptAndLost(
+      "The additive with the loop closed",
+      kept,
+      difference(all.value, keptInAll.value).value,
+    ),
     remarks: [
       "Each population loops at its own first-pass retention: one blended retention for all would flatter.",
     ],

@@ -1,9 +1,8 @@
 import type { Vector } from "../../model/vectors";
+import { at } from "../at";
 import { difference, product, quotient, sum } from "../expression";
-import { stack } from "../picture";
 import { each, line, numbered, step, type Working } from "../step";
-
-const at = (vector: Vector, i: number) => vector[i] as number;
+import { afterOnePass, keptAndLost } from "./pictures";
 
 export function firstPass(headbox: number, whiteWater: number, flowRatio: number): Working {
   const lost = quotient(product(whiteWater, flowRatio), headbox);
@@ -12,10 +11,7 @@ export function firstPass(headbox: number, whiteWater: number, flowRatio: number
       step("Solids that go with the white water", lost, "fraction"),
       step("Solids that stay in the sheet", difference(1, lost), "fraction"),
     ],
-    picture: stack("Solids of the headbox", "fraction", [
-      { label: "in the sheet", value: difference(1, lost).value },
-      { label: "white water", value: lost.value },
-    ]),
+    picture: afterOnePass("Solids of the headbox", lost),
     remarks: [
       "One pass, of the solids. With the loop closed more stays (RETENTION.LOOP), and what is dissolved goes with the water.",
     ],
@@ -41,10 +37,7 @@ export function component(
       step("Of it, gone with the white water", lost, "fraction"),
       step("Of it, in the sheet", difference(1, lost), "fraction"),
     ],
-    picture: stack("The component in the headbox", "fraction", [
-      { label: "in the sheet", value: difference(1, lost).value },
-      { label: "white water", value: lost.value },
-    ]),
+    picture: afterOnePass("The component in the headbox", lost),
     remarks: [
       "Shares found as ash are both burnt at one temperature: 525 °C keeps carbonate, 900 °C leaves 56 % of its mass.",
     ],
@@ -73,10 +66,7 @@ export function additive(
       step("Additive in all", all, "unit of the amounts"),
       step("Retention of the additive", quotient(keptInAll.value, all.value), "fraction"),
     ],
-    picture: stack("The additive after one pass", "unit of the amounts", [
-      ...kept.map(({ label, value }) => ({ label: `kept, ${label}`, value: Number(value) })),
-      { label: "lost", value: lost.value },
-    ]),
+    picture: keptAndLost("The additive after one pass", kept, lost.value),
     remarks: [
       "One pass: additive on lost fines is lost with them. With the loop closed each part returns at its own retention (RETENTION.OVERALL).",
       ...(dissolved > 0 && carried === 0
