@@ -2,6 +2,7 @@ import { endlessNames } from "../../src/workbook/formula/endless-names";
 import { wordsOf } from "../../src/workbook/formula/tokens";
 import { SpillAreas } from "../../src/workbook/read/spill-areas";
 import { examplesOf, junkCalls } from "../host/junk";
+import { isColumn, SHEET_ROWS, toTheEnd, upright } from "../host/ranges";
 import { built, find } from "./bundle";
 import { type Measured, medianTime, ratio } from "./measure";
 
@@ -119,20 +120,19 @@ function run({ id, given }: Call): unknown {
   }
 }
 
-const SHEET_ROWS = 1_048_576;
-
 /** Whole columns, blank below their first rows, against a look at each of their cells by hand. */
 function blanks(): Measured {
   const rounds = ids.flatMap((id) => {
     const [given = []] = examplesOf(host, id);
     const short = argumentsOf(id, given).map(upright);
-    const long = short.map((value) => (isColumn(value) && value.length > 1 ? whole(value) : value));
+    const long = short.map((value) =>
+      isColumn(value) && value.length > 1 ? toTheEnd(value, "") : value,
+    );
     const columns = long.filter(isColumn).filter(({ length }) => length === SHEET_ROWS);
     if (columns.length === 0) return [];
     const byHand = () => columns.map((rows) => rows.findLastIndex(([cell]) => cell !== ""));
-    const byHandToo = () => [run({ id, given: short }), byHand()];
-    const times = medianTime(() => run({ id, given: long }), 3) / medianTime(byHandToo, 3);
-    return [{ id, times }];
+    const least = () => [run({ id, given: short }), byHand()];
+    return [{ id, times: medianTime(() => run({ id, given: long }), 3) / medianTime(least, 3) }];
   });
   const most = rounds.reduce((a, b) => (a.times > b.times ? a : b));
   return {
@@ -143,21 +143,3 @@ function blanks(): Measured {
     note: `${most.id}, the dearest`,
   };
 }
-
-/** The cells below, too, to the end of the sheet. */
-function whole(range: readonly unknown[][]): unknown[][] {
-  const rows = new Array<unknown[]>(SHEET_ROWS).fill([""]);
-  range.forEach((line, row) => {
-    rows[row] = line;
-  });
-  return rows;
-}
-
-const isColumn = (value: unknown): value is unknown[][] =>
-  Array.isArray(value) && value.every((line) => Array.isArray(line) && line.length === 1);
-
-/** A row as the column that a sheet would have; anything else as it is. */
-const upright = (value: unknown) =>
-  Array.isArray(value) && value.length === 1 && Array.isArray(value[0])
-    ? value[0].map((cell) => [cell])
-    : value;

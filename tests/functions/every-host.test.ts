@@ -6,9 +6,9 @@ import {
   errorForms,
   type HostCell,
   HostError,
-  SHEET_ROWS,
 } from "../host/emulated-excel";
 import { exampleArguments } from "../host/example";
+import { isRange, toTheEnd, turned, upright } from "../host/ranges";
 
 /**
  * What the hosts do differently, asked of every function: the values of its documented example, handed
@@ -35,29 +35,6 @@ const examples: readonly Example[] = web.built.reference
     const given = calls.find((values) => values.length > 0) ?? [];
     return { id, given: all.map((_, i) => given[i]), arguments: all };
   });
-
-type Range = readonly (readonly unknown[])[];
-const isRange = (value: unknown): value is Range => Array.isArray(value);
-const isRow = (value: unknown): value is Range => isRange(value) && value.length === 1;
-const isColumn = (value: unknown): value is Range =>
-  isRange(value) && value.every((line) => line.length === 1);
-
-/** A row as a column and a column as a row; anything else as it is. */
-const turned = (value: unknown): unknown => {
-  if (isColumn(value)) return [value.map(([cell]) => cell)];
-  return isRow(value) ? (value[0] as unknown[]).map((cell) => [cell]) : value;
-};
-const upright = (value: unknown) => (isRow(value) ? turned(value) : value);
-
-/** The same values with blank rows down to the end of the sheet. */
-function wholeColumns(value: Range): unknown[][] {
-  const blanks = new Array(value[0]?.length ?? 1).fill(blank);
-  const rows = new Array<unknown[]>(SHEET_ROWS).fill(blanks);
-  value.forEach((line, row) => {
-    rows[row] = [...line];
-  });
-  return rows;
-}
 
 const replaced = (given: readonly unknown[], place: number, value: unknown) =>
   given.map((one, i) => (i === place ? value : one));
@@ -164,7 +141,7 @@ describe("every function, on every host", () => {
       const columns = given.map(upright);
       const expected = ask(web, id, columns);
       const whole = columns.map((value) =>
-        isRange(value) && value.length > 1 ? wholeColumns(value) : value,
+        isRange(value) && value.length > 1 ? toTheEnd(value, blank) : value,
       );
       for (const excel of [web, desktop]) expect(ask(excel, id, whole)).toEqual(expected);
     },

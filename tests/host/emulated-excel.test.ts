@@ -7,9 +7,9 @@ import {
   errorForms,
   HostError,
   row,
-  SHEET_ROWS,
   wholeColumn,
 } from "./emulated-excel";
+import { SHEET_ROWS } from "./ranges";
 
 const code = (cell: unknown) => (cell as HostError).code;
 const message = (cell: unknown) => (cell as HostError).message;

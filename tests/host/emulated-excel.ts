@@ -2,6 +2,7 @@ import vm from "node:vm";
 import { inject } from "vitest";
 import type { BuiltFunctions } from "../../src/build/built-functions";
 import { ERROR_CODES, HostError } from "./host-error";
+import { toTheEnd } from "./ranges";
 
 export { HostError } from "./host-error";
 
@@ -94,17 +95,12 @@ function hand(value: unknown, matrix: boolean, blankAs: BlankAs): unknown {
   return matrix ? [[cell(value)]] : cell(value);
 }
 
-/** How many rows a sheet has. */
-export const SHEET_ROWS = 1_048_576;
-
 /** The whole column whose first cells hold these values: the rest of a million is blank. */
-export function wholeColumn(...values: unknown[]): unknown[][] {
-  const rows = new Array<unknown[]>(SHEET_ROWS).fill([blank]);
-  values.forEach((value, row) => {
-    rows[row] = [value];
-  });
-  return rows;
-}
+export const wholeColumn = (...values: unknown[]): unknown[][] =>
+  toTheEnd(
+    values.map((value) => [value]),
+    blank,
+  );
 
 /** An error as the different hosts hand it over: their own object, a plain one, and the two of data types. */
 export const errorForms = (code: string): readonly object[] => [
