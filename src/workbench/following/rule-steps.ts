@@ -1,5 +1,10 @@
 /** What makes rules of the grid stand where their cells now are, on whichever sheet, and what takes that back. */
-import { generateRandomId, type IRange, type ISheetDataValidationRule } from "@univerjs/core";
+import {
+  generateRandomId,
+  type IMutationInfo,
+  type IRange,
+  type ISheetDataValidationRule,
+} from "@univerjs/core";
 import {
   AddDataValidationMutation,
   RemoveDataValidationMutation,
@@ -48,11 +53,36 @@ const isSame = (
   );
 };
 
-/** What is left of a rule on its sheet comes first, under its own name. */
-function shared(subUnitId: string, now: readonly RuleInGrid[]) {
+/** What is done with a kind of rules, on any sheet. */
+interface Deeds<Rule> {
+  /** The rule over other areas, with other formulas. */
+  as(now: RuleInGrid): Rule;
+  add(on: OnSheet, id: string, rule: Rule): IMutationInfo;
+  set(id: string, rule: Rule): IMutationInfo;
+  remove(on: OnSheet, id: string): IMutationInfo;
+  freshId(): string;
+}
+
+/** What is left of a rule on its sheet keeps its name; what came to others is a rule of its own there. */
+function steps<Rule>(
+  place: OnSheet,
+  id: string,
+  before: Rule,
+  now: readonly RuleInGrid[],
+  { as, add, set, remove, freshId }: Deeds<Rule>,
+): Step[] {
   const there = now.filter(({ areas }) => areas.length > 0);
-  const own = there.find(({ sheetId }) => sheetId === subUnitId);
-  return { own, others: there.filter((one) => one !== own) };
+  const own = there.find(({ sheetId }) => sheetId === place.subUnitId);
+  const others = there.filter((one) => one !== own);
+  return [
+    own
+      ? { todo: set(id, as(own)), undo: set(id, before) }
+      : { todo: remove(place, id), undo: add(place, id, before) },
+    ...others.map((one) => {
+      const [on, fresh] = [{ ...place, subUnitId: one.sheetId }, freshId()];
+      return { todo: add(on, fresh, as(one)), undo: remove(on, fresh) };
+    }),
+  ];
 }
 
 export function entryRuleSteps(
@@ -60,39 +90,30 @@ export function entryRuleSteps(
   rule: ISheetDataValidationRule,
   now: readonly RuleInGrid[],
 ): Step[] {
-  const before = structuredClone(rule);
   if (isSame(place, rule.ranges, [rule.formula1 ?? "", rule.formula2 ?? ""], now)) return [];
-  const as = ({ areas, formulas: [formula1, formula2] }: RuleInGrid) => ({
-    ...before,
-    ranges: areas.map(rangeOf),
-    ...(before.formula1 !== undefined && { formula1 }),
-    ...(before.formula2 !== undefined && { formula2 }),
-  });
-  const add = (on: OnSheet, its: ISheetDataValidationRule) => {
-    return { id: AddDataValidationMutation.id, params: { ...on, rule: its, source: "patched" } };
-  };
-  const remove = (on: OnSheet, ruleId: string) => {
-    return { id: RemoveDataValidationMutation.id, params: { ...on, ruleId, source: "patched" } };
-  };
-  const update = (payload: ISheetDataValidationRule) => ({
-    id: UpdateDataValidationMutation.id,
-    params: {
-      ...place,
-      ruleId: rule.uid,
-      payload: { type: UpdateRuleType.ALL, payload },
-      source: "patched",
-    },
-  });
-  const { own, others } = shared(place.subUnitId, now);
-  return [
-    own
-      ? { todo: update(as(own)), undo: update(before) }
-      : { todo: remove(place, rule.uid), undo: add(place, before) },
-    ...others.map((one) => {
-      const [on, uid] = [{ ...place, subUnitId: one.sheetId }, generateRandomId()];
-      return { todo: add(on, { ...as(one), uid }), undo: remove(on, uid) };
+  const before = structuredClone(rule);
+  const source = "patched";
+  return steps(place, rule.uid, before, now, {
+    as: ({ areas, formulas: [formula1, formula2] }) => ({
+      ...before,
+      ranges: areas.map(rangeOf),
+      ...(before.formula1 !== undefined && { formula1 }),
+      ...(before.formula2 !== undefined && { formula2 }),
     }),
-  ];
+    add: (on, uid, its) => ({
+      id: AddDataValidationMutation.id,
+      params: { ...on, rule: { ...its, uid }, source },
+    }),
+    set: (ruleId, its) => ({
+      id: UpdateDataValidationMutation.id,
+      params: { ...place, ruleId, payload: { type: UpdateRuleType.ALL, payload: its }, source },
+    }),
+    remove: (on, ruleId) => ({
+      id: RemoveDataValidationMutation.id,
+      params: { ...on, ruleId, source },
+    }),
+    freshId: generateRandomId,
+  });
 }
 
 export function formatSteps(
@@ -102,28 +123,22 @@ export function formatSteps(
 ): Step[] {
   if (isSame(place, rule.ranges, formulasOf(rule), now)) return [];
   const before = structuredClone(rule);
-  const as = ({ areas, formulas }: RuleInGrid) => {
-    return { ...withFormulas(before, formulas), ranges: areas.map(rangeOf) };
-  };
-  const add = (on: OnSheet, its: IConditionFormattingRule) => {
-    return { id: AddConditionalRuleMutation.id, params: { ...on, rule: its } };
-  };
-  const remove = (on: OnSheet, cfId: string) => {
-    return { id: DeleteConditionalRuleMutation.id, params: { ...on, cfId } };
-  };
-  const set = (its: IConditionFormattingRule) => {
-    return { id: SetConditionalRuleMutation.id, params: { ...place, cfId: rule.cfId, rule: its } };
-  };
-  const { own, others } = shared(place.subUnitId, now);
-  return [
-    own
-      ? { todo: set(as(own)), undo: set(before) }
-      : { todo: remove(place, rule.cfId), undo: add(place, before) },
-    ...others.map((one) => {
-      const [on, cfId] = [{ ...place, subUnitId: one.sheetId }, createCfId()];
-      return { todo: add(on, { ...as(one), cfId }), undo: remove(on, cfId) };
+  return steps(place, rule.cfId, before, now, {
+    as: ({ areas, formulas }) => ({
+      ...withFormulas(before, formulas),
+      ranges: areas.map(rangeOf),
     }),
-  ];
+    add: (on, cfId, its) => ({
+      id: AddConditionalRuleMutation.id,
+      params: { ...on, rule: { ...its, cfId } },
+    }),
+    set: (cfId, its) => ({
+      id: SetConditionalRuleMutation.id,
+      params: { ...place, cfId, rule: its },
+    }),
+    remove: (on, cfId) => ({ id: DeleteConditionalRuleMutation.id, params: { ...on, cfId } }),
+    freshId: createCfId,
+  });
 }
 
 const isFormula = (key: string, value: unknown): value is string =>
