@@ -44,6 +44,7 @@ import { SET_FILTERS } from "./filtering/filters";
 import { BesideCells } from "./following/beside-cells";
 import { SET_COMMENTS } from "./following/comments";
 import { vocabularyOf } from "./formulas/typed-formulas";
+import { isEditing } from "./grid/editing";
 import { type Grid, workbookOf } from "./grid/grid";
 
 /** Where a workbook came from: saving keeps what the grid does not show of it. */
@@ -107,7 +108,8 @@ const changing = new Set<string>(
 
 export class Desk {
   #lying: Lying | undefined;
-  #changed = false;
+  #changes = 0;
+  #saved = 0;
   /** The sheets as they were when the workbook was opened. */
   #sheets: readonly NamedSheet[] = [];
   #atFirst: AtFirst = { frames: [], definedNames: [], beside: [] };
@@ -119,7 +121,7 @@ export class Desk {
     this.beside = new BesideCells(grid);
     grid.injector.get(ICommandService).onCommandExecuted(({ id }, options) => {
       const typed = id === SetRangeValuesMutation.id && !options?.onlyLocal;
-      if (typed || changing.has(id)) this.#changed = true;
+      if (typed || changing.has(id)) this.#changes++;
     });
   }
 
@@ -129,7 +131,12 @@ export class Desk {
 
   /** Whether something would be lost if it were put away now. */
   get changed(): boolean {
-    return this.#changed;
+    return this.#changes > this.#saved || (this.#lying !== undefined && isEditing(this.grid));
+  }
+
+  /** How many changes were made. */
+  get changes(): number {
+    return this.#changes;
   }
 
   /** What makes rows, columns or sheets others than those of the source, in words. */
@@ -137,8 +144,9 @@ export class Desk {
     return reshapings(this.beside.linesMoved, this.#sheets, sheetsOf(workbookOf(this.grid)));
   }
 
-  saved(): void {
-    this.#changed = false;
+  /** With that many of the changes: what was changed while it was written is not in it. */
+  saved(changes: number): void {
+    this.#saved = changes;
   }
 
   put(lying: Lying): void {
@@ -159,7 +167,7 @@ export class Desk {
     const sheet = workbook.getSheetBySheetId(sheetIdAt(first));
     if (sheet) workbook.setActiveSheet(sheet);
     this.#lying = lying;
-    this.#changed = false;
+    this.#saved = this.#changes;
     const now = workbookOf(this.grid);
     this.#sheets = sheetsOf(now);
     this.#atFirst = {

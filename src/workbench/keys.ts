@@ -1,4 +1,4 @@
-/** Keys that reach the grid from beside it: undoing, and all of them after a press on a tab or a button. */
+/** Keys that reach the grid from beside it: undoing, and all of them after a press on a tab or a button; and saving. */
 import { ICommandService, RedoCommand, UndoCommand } from "@univerjs/core";
 import { ILayoutService } from "@univerjs/ui";
 import type { Grid } from "./grid/grid";
@@ -37,6 +37,17 @@ export function keepKeys({ injector }: Grid): void {
     }, 0);
   };
   addEventListener("focusout", renamed, { capture: true });
+}
+
+/** From wherever it is pressed: the browser would save the page, without the workbook. */
+export function saveByKeys(save: () => void): void {
+  const pressed = (event: KeyboardEvent) => {
+    const { ctrlKey, metaKey, altKey, shiftKey, key } = event;
+    if (!(ctrlKey || metaKey) || altKey || shiftKey || key.toLowerCase() !== "s") return;
+    event.preventDefault();
+    if (!event.repeat) save();
+  };
+  addEventListener("keydown", pressed, { capture: true });
 }
 
 function wayOf({ ctrlKey, metaKey, altKey, shiftKey, key }: KeyboardEvent) {

@@ -28,12 +28,13 @@ import { followSheets } from "./formulas/follow-sheets";
 import { followSpills } from "./formulas/follow-spills";
 import { translateTyped } from "./formulas/typed-formulas";
 import { Computed } from "./grid/computed";
+import { endEditing } from "./grid/editing";
 import { completeFreshWords } from "./grid/fresh-completion";
 import { describeFunctions, openGrid } from "./grid/grid";
 import { takeLookOfLineBefore } from "./grid/look-of-new-lines";
 import { makeRoom } from "./grid/make-room";
 import { nameControls } from "./grid/name-controls";
-import { keepKeys } from "./keys";
+import { keepKeys, saveByKeys } from "./keys";
 import { loadBuiltFunctions } from "./load-functions";
 import { OpenAndSave } from "./open-and-save";
 import { PanePlace } from "./pane-place";
@@ -81,7 +82,19 @@ async function start(): Promise<void> {
   const desk = new Desk(grid);
   const computed = new Computed();
 
-  const work = new OpenAndSave(desk, metadata, () => record.forgetAll(), tell);
+  const begun = () => {
+    computed.begin();
+    delete document.documentElement.dataset.computed;
+  };
+
+  const finish = async () => {
+    await endEditing(grid);
+    await computed.settled();
+  };
+  const work = new OpenAndSave(desk, metadata, finish, tell, () => {
+    record.forgetAll();
+    begun();
+  });
 
   const pane = new PanePlace(byId("pane"), byId<HTMLButtonElement>("pane-shown"), async () => {
     const { showPane } = await import("./show-pane");
@@ -98,7 +111,9 @@ async function start(): Promise<void> {
     })),
   );
   byId("open").addEventListener("click", () => picker.click());
-  byId("save").addEventListener("click", () => void work.save().catch(broken));
+  const save = () => void work.save().catch(broken);
+  byId("save").addEventListener("click", save);
+  saveByKeys(save);
   picker.addEventListener("change", () => {
     const [file] = picker.files ?? [];
     picker.value = "";
@@ -132,19 +147,20 @@ async function start(): Promise<void> {
   tellBreaches(grid, computed, (said) => status.tell(said));
   pasteSpilled(grid);
   let circleTold = false;
-  followSpills(grid, async (circular) => {
+  const settled = async (circular: boolean) => {
     status.show();
     status.countFailures();
     computed.tell();
+    document.documentElement.dataset.computed = desk.lying?.fileName ?? "";
     if (circular || circleTold) tell(circular ? await circleNotice(grid) : undefined);
     circleTold = circular;
-    document.documentElement.dataset.computed = desk.lying?.fileName ?? "";
     // Once the numbers are on the screen.
     requestAnimationFrame(() => {
       pane.ready();
       void showChartsOnce().catch(broken);
     });
-  });
+  };
+  followSpills(grid, { begun, settled });
   followSheets(grid);
   sumUp(grid);
   keepKeys(grid);

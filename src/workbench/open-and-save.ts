@@ -5,13 +5,20 @@ import type { Plan } from "../workbook/plan";
 import { WorkbookRefusal } from "../workbook/workbook-refusal";
 import type { Desk, Lying } from "./desk";
 
+/** A person who saves does not wait for longer. */
+const PATIENCE = 20_000;
+const UNFINISHED =
+  "Some formulas were still being computed: the file has their values from before. Save it again later.";
+
 export class OpenAndSave {
   constructor(
     private readonly desk: Desk,
     private readonly metadata: FunctionsMetadata,
+    /** Resolves when what is being typed is taken, and computed. */
+    private readonly finish: () => Promise<void>,
+    private readonly tell: (text: string | undefined) => void,
     /** Before another workbook lies there. */
     private readonly forget: () => void,
-    private readonly tell: (text: string | undefined) => void,
   ) {}
 
   openTemplate(plan: Plan): void {
@@ -36,23 +43,31 @@ export class OpenAndSave {
   }
 
   async save(): Promise<void> {
-    const { lying } = this.desk;
-    if (!lying) return;
     const { saveFile } = await import("./book/files");
+    const unfinished = await this.#finish();
+    const { lying, changes } = this.desk;
+    if (!lying) return;
     const { bytes, notes } = await saveFile(this.#toSave(lying), this.metadata);
     download(bytes, lying.fileName);
-    this.desk.saved();
-    this.#tellAll(notes);
+    this.desk.saved(changes);
+    this.#tellAll([...notes, ...unfinished]);
   }
 
   /** For a colleague without the add-in. */
   async saveValuesCopy(): Promise<void> {
+    const { saveValues } = await import("./book/files");
+    const unfinished = await this.#finish();
     const { lying } = this.desk;
     if (!lying) return;
-    const { saveValues } = await import("./book/files");
     const { bytes, notes } = await saveValues(this.#toSave(lying), this.metadata);
     download(bytes, lying.fileName.replace(/\.[^.]*$/, ".values.xlsx"));
-    this.#tellAll(notes);
+    this.#tellAll([...notes, ...unfinished]);
+  }
+
+  /** What is said where the last entry takes too long to be computed. */
+  async #finish(): Promise<readonly string[]> {
+    const patience = new Promise<"late">((resolve) => setTimeout(() => resolve("late"), PATIENCE));
+    return (await Promise.race([this.finish(), patience])) === "late" ? [UNFINISHED] : [];
   }
 
   #mayPutAway(): boolean {

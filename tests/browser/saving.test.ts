@@ -1,4 +1,5 @@
 /** What people change of a workbook beside its values is in the file that they save. */
+import { readFile } from "node:fs/promises";
 import { expect, inject, test } from "vitest";
 import { USUAL_COLUMN_WIDTH, USUAL_ROW_HEIGHT } from "../../src/workbench/book/grid-book";
 import { areaAddress } from "../../src/workbook/address";
@@ -405,4 +406,33 @@ test("names of one sheet mean what they mean there: opened, typed, written down 
   expect(formulas.flat()).toEqual(["rate*10", "rate*10"]);
   const written = [2, 3, 4].map((column) => book.sheets[1]?.cells[1]?.[column]?.formula);
   expect(written).toEqual(["rate+May!rate", "A2*May!rate", "B2*May!$A$1"]);
+});
+
+test("What is being typed, and what it changes, is in the file, by the button or by keys; what a rule refuses is not.", async () => {
+  workbench = await served.withFile("own.xlsx", file);
+  const { keyboard } = workbench.page;
+  const double = async () => (await saved()).book.sheets[1]?.cells[0]?.[0]?.value;
+  await workbench.type("T!A1", "=S!A2*2");
+  await workbench.select("S!A2");
+  await keyboard.type("21");
+  await keyboard.press("Enter");
+  expect(await double()).toBe(42);
+  await workbench.select("A2");
+  await keyboard.type("33");
+  expect(await double()).toBe(66);
+  await workbench.select("A2");
+  await keyboard.type("4");
+  const [download] = await Promise.all([
+    workbench.page.waitForEvent("download"),
+    keyboard.press("Control+s"),
+  ]);
+  const { book } = await readWorkbook(await readFile(await download.path()), names);
+  expect(book.sheets[1]?.cells[0]?.[0]?.value).toBe(8);
+
+  workbench = await served.withTemplate("Dose and effluent");
+  const { value } = await workbench.read("Dose!B5");
+  await keyboard.type("77");
+  const dose = (await saved()).book.sheets.find(({ name }) => name === "Dose");
+  expect(dose?.cells[4]?.[1]?.value).toBe(Number(value));
+  expect((await workbench.read("B5")).value).toBe(value);
 });

@@ -1,4 +1,5 @@
 import { readFile } from "node:fs/promises";
+import { createServer } from "node:net";
 import { strFromU8, unzipSync } from "fflate";
 import { beforeAll, describe, expect, test } from "vitest";
 import { layOut } from "../../src/workbook/layout/lay-out";
@@ -204,12 +205,18 @@ describe("the server", () => {
   });
 
   test("takes the next port where its own is taken, says so in its one line, and ends cleanly when the system asks", async () => {
+    // Whoever has it now may let it go before the second asks for it.
+    const holder = createServer();
+    await new Promise<unknown>((resolve) =>
+      holder.once("error", resolve).listen(3000, "127.0.0.1", () => resolve(undefined)),
+    );
     const second = await startWorkbench();
     expect(second.address).not.toBe(served.address);
     expect(second.printed().trim()).toMatch(
       /^Port 3000 is taken\. Open http:\/\/127\.0\.0\.1:\d+ in a browser\. Ctrl-C ends it\.$/,
     );
     expect(await second.stop("SIGTERM")).toBe(0);
+    holder.close();
   });
 });
 

@@ -123,21 +123,30 @@ export class WorkbenchPage {
   async show(sheet: string): Promise<void> {
     const tab = this.page.getByRole("tab", { name: sheet, exact: true });
     // A second click at once would be a double one, which renames.
-    if ((await tab.getAttribute("aria-selected")) !== "true") await tab.click();
+    if ((await tab.getAttribute("aria-selected")) === "true") return;
+    await tab.click();
+    // The status line tells of it in the next frame.
+    await this.page.evaluate(
+      () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve))),
+    );
   }
 
-  /** What the status line says of a cell. */
+  /** What the status line says of a cell, once it is computed. */
   async read(address: string): Promise<{ value: string; message: string }> {
+    await this.computed();
     await this.select(address);
-    const part = async (kind: string) => {
-      const span = this.page.locator(`#status .${kind}`);
-      return (await span.count()) > 0 ? ((await span.textContent()) ?? "") : "";
-    };
-    return { value: await part("value"), message: await part("message") };
+    const said = await this.page.waitForFunction((selected) => {
+      const part = (kind: string) =>
+        document.querySelector(`#status .${kind}`)?.textContent ?? undefined;
+      if (part("address") !== selected) return undefined;
+      return { value: part("value") ?? "", message: part("message") ?? "" };
+    }, address.split("!").at(-1));
+    return (await said.jsonValue()) as { value: string; message: string };
   }
 
   /** Types into a cell and waits until all that follows from it is computed. */
   async type(address: string, text: string): Promise<void> {
+    await this.computed();
     await this.select(address);
     await this.page.evaluate(() => delete document.documentElement.dataset.computed);
     await this.page.keyboard.type(text);

@@ -5,14 +5,26 @@ import type { Grid } from "./grid";
 /** Tells whoever waits that every formula of the grid has its value. */
 export class Computed {
   readonly #listeners = new Set<() => void>();
+  #isSettled = false;
+
+  /** A cell has changed that formulas may read. */
+  begin(): void {
+    this.#isSettled = false;
+  }
 
   tell(): void {
+    this.#isSettled = true;
     for (const listener of [...this.#listeners]) listener();
   }
 
   watch(listener: () => void): () => void {
     this.#listeners.add(listener);
     return () => void this.#listeners.delete(listener);
+  }
+
+  /** At once where nothing has changed since. */
+  async settled(): Promise<void> {
+    if (!this.#isSettled) await this.next();
   }
 
   next(): Promise<void> {
