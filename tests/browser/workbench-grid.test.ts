@@ -1,7 +1,7 @@
 /** How the grid answers to keys, the clipboard and jumps, beyond what its library does by itself. */
 import { readFile } from "node:fs/promises";
 import { beforeAll, describe, expect, test } from "vitest";
-import { USUAL_ROW_HEIGHT } from "../../src/workbench/book/grid-book";
+import { USUAL_COLUMN_WIDTH, USUAL_ROW_HEIGHT } from "../../src/workbench/book/grid-book";
 import { functionNames } from "../../src/workbook/formula/stored-form";
 import { readWorkbook } from "../../src/workbook/read/read-workbook";
 import { cell } from "../engine/sheet";
@@ -417,5 +417,112 @@ describe("a long formula", () => {
     await page.keyboard.press("Enter");
     await workbench.computed();
     expect(await value("Sheet1!H2")).toBe("37");
+  });
+});
+
+describe("a formula that is being written", () => {
+  beforeAll(async () => {
+    await open("Blank workbook");
+    const { page } = workbench;
+    await page.getByRole("button", { name: "Add a sheet" }).click();
+    await tabs().nth(1).waitFor();
+    await tabs().first().click();
+    await page.evaluate(() => {
+      // biome-ignore lint/suspicious/noExplicitAny: the grid's packages as its page holds them.
+      const { gridPackages } = window as any;
+      const { prototype } = gridPackages["@univerjs/core"].DocumentDataModel;
+      const texts: Record<string, { getPlainText(): string }> = {};
+      const { apply } = prototype;
+      prototype.apply = function (...given: unknown[]) {
+        texts[this.getUnitId()] = this;
+        return apply.apply(this, given);
+      };
+      Object.assign(window, { texts });
+    });
+  });
+
+  /** What stands in the cell and in the formula bar: once, where it is the same. */
+  const written = () =>
+    workbench.page.evaluate(() => {
+      const { texts } = window as unknown as { texts: Record<string, { getPlainText(): string }> };
+      return [...new Set(Object.values(texts).map((text) => text.getPlainText()))].join(" | ");
+    });
+
+  async function press(...keys: readonly string[]): Promise<void> {
+    for (const key of keys) {
+      await workbench.page.keyboard.press(key);
+      // The grid takes in what is written a moment later.
+      await workbench.page.waitForTimeout(200);
+    }
+  }
+
+  async function begin(address: string, formula: string): Promise<void> {
+    await press("Escape");
+    await workbench.select(address);
+    await workbench.page.keyboard.type(formula);
+    await expect.poll(written).toBe(formula);
+  }
+
+  /** By the upper edge of its frame, between its corner and its middle. */
+  async function drag(column: number, row: number, down: number): Promise<void> {
+    const { mouse } = workbench.page;
+    const [x, y] = await workbench.onGrid(
+      46 + (column + 0.25) * USUAL_COLUMN_WIDTH,
+      20 + (row - 1) * USUAL_ROW_HEIGHT,
+    );
+    await mouse.move(x, y);
+    await mouse.down();
+    await mouse.move(x, y + (down * USUAL_ROW_HEIGHT) / 2);
+    await mouse.move(x, y + down * USUAL_ROW_HEIGHT + 2);
+    await mouse.up();
+  }
+
+  test("is the same in its cell and above the grid after F4", async () => {
+    const { page } = workbench;
+    await begin("E9", "=A3+B3");
+    await press("F4");
+    await page.keyboard.type("+1");
+    await expect.poll(written).toBe("=A3+$B$3+1");
+    await press("Escape");
+    const bar = await page.locator("[data-u-comp=formula-bar]").boundingBox();
+    await page.mouse.move((bar?.x ?? 0) + 400, (bar?.y ?? 0) + 14);
+    await page.mouse.down();
+    // A press that is shorter than a drawing of the page takes the focus from the bar.
+    await page.waitForTimeout(150);
+    await page.mouse.up();
+    await page.keyboard.type("=A3+B3");
+    await expect.poll(written).toBe("=A3+B3");
+    await press("F4", "F4");
+    await page.keyboard.type("+1");
+    await expect.poll(written).toBe("=A3+B$3+1");
+  });
+
+  test("keeps the $ of its other references where cells are pointed at anew", async () => {
+    await begin("E9", "=$A$3*");
+    await press("ArrowDown", "ArrowDown");
+    await expect.poll(written).toBe("=$A$3*E11");
+    await press("Shift+ArrowDown");
+    await expect.poll(written).toBe("=$A$3*E11:E12");
+    const { mouse } = workbench.page;
+    // The last has a frame already.
+    for (const row of [6, 3]) {
+      await mouse.click(...(await workbench.onGrid(80, 20 + (row - 0.5) * USUAL_ROW_HEIGHT)));
+      await expect.poll(written).toBe(`=$A$3*A${row}`);
+    }
+  });
+
+  test("changes in the one place whose frame is dragged, wherever the caret stands", async () => {
+    await press("Escape");
+    await workbench.type("E9", "=Sheet2!$B$4+SUM($D:$D)+$A3+$B$3+C5");
+    await workbench.select("E9");
+    // The caret comes behind $B$3.
+    await press("F2", "ArrowLeft", "ArrowLeft", "ArrowLeft");
+    await drag(2, 5, 2);
+    await expect.poll(written).toBe("=Sheet2!$B$4+SUM($D:$D)+$A3+$B$3+C7");
+    await drag(0, 3, 1);
+    await expect.poll(written).toBe("=Sheet2!$B$4+SUM($D:$D)+$A4+$B$3+C7");
+    await press("1");
+    await expect.poll(written).toBe("=Sheet2!$B$4+SUM($D:$D)+$A4+$B$31+C7");
+    await press("Escape");
   });
 });

@@ -36,6 +36,8 @@ import type { LoadedFunctions } from "../../engine/functions";
 import { mend } from "../../engine/mends/mend";
 import { moveRulesWithTheirCells } from "../following/grid-formulas";
 import { leaveRulesOnTheirSheet } from "../following/to-other-sheet";
+import { tellOtherEditor } from "../typing/both-editors";
+import { writeOneReference } from "../typing/one-reference";
 import { typeQuickly } from "../typing/quick-typing";
 import { fitNumbers } from "../view/fit-numbers";
 import { descriptionsOf, findByAnyWord } from "./describe";
@@ -98,6 +100,8 @@ export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: 
   mend(injector, formula);
   fitNumbers();
   typeQuickly();
+  writeOneReference();
+  tellOtherEditor();
   moveRulesWithTheirCells();
   leaveRulesOnTheirSheet();
   const failures = new Failures();
