@@ -174,15 +174,6 @@ test("A table that takes in a row takes its rules along in a file that is saved 
 test("Rules go along with cells that are cut, leave where these were, and are back by undoing; the saved file says so in place.", async () => {
   workbench = await served.withFile("own.xlsx", file);
   const { page } = workbench;
-  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
-  const cut = async (from: string, to: string) => {
-    const box = page.getByLabel("Cell or name to go to");
-    await box.fill(from);
-    await box.press("Enter");
-    await page.keyboard.press("Control+x");
-    await workbench.select(to);
-    await page.keyboard.press("Control+v");
-  };
   const placesOf = (rules: readonly { readonly area: Area }[] = []) =>
     rules.map(({ area }) => areaAddress(area)).join(" ");
   const prompted = async () => {
@@ -191,7 +182,8 @@ test("Rules go along with cells that are cut, leave where these were, and are ba
     for (const cell of cells) if ((await workbench.read(cell)).message !== "") said.push(cell);
     return said.join(" ");
   };
-  await cut("A3:A4", "E3");
+  await workbench.copy("A3:A4", "Control+x");
+  await workbench.paste("E3");
   await expect.poll(async () => (await workbench.read("E4")).value).toBe("4");
   expect(await prompted()).toBe("A1 A2 E3 E4");
   const { sheet, notice } = await saved();
@@ -217,7 +209,6 @@ test("Rules go along with cells that are cut, leave where these were, and are ba
 test("Comments of a file are told, follow their cells, and are saved in place and in a file that is written anew.", async () => {
   workbench = await served.withFile("noted.xlsx", commentedFile());
   const { page } = workbench;
-  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
   await workbench.select("B4");
   const told = page.locator("#status .comment");
   expect(await told.textContent()).toBe("Comment: Lab: Is this dry?\nShift B: Yes.");
@@ -225,9 +216,8 @@ test("Comments of a file are told, follow their cells, and are saved in place an
   await page.getByText("Comment by Shift A", { exact: true }).waitFor();
   await page.getByText("7 & more, by hand", { exact: true }).waitFor();
 
-  await page.keyboard.press("Control+x");
-  await workbench.select("C3");
-  await page.keyboard.press("Control+v");
+  await workbench.copy("B4", "Control+x");
+  await workbench.paste("C3");
   await expect.poll(async () => (await workbench.read("C3")).value).toBe("9");
   expect(await told.textContent()).toContain("Is this dry?");
   const inPlace = await saved();
@@ -295,7 +285,8 @@ test("A comment is written, changed and removed at the selected cell, each in a 
   expect(await menu.getByRole("alert").textContent()).toContain("at most 32,700 characters");
   await its.fill("7, by hand");
   // A press beside it keeps what was typed for when it opens again.
-  await page.mouse.click(...(await workbench.onGrid(place[0] ?? 0, place[1] ?? 0)));
+  await page.mouse.click(...(await workbench.onGrid(place[0] ?? 0, 300)));
+  await workbench.select("B2");
   await menu.locator("summary").click();
   expect(await its.inputValue()).toBe("7, by hand");
   await menu.getByRole("button", { name: "Save" }).click();

@@ -17,17 +17,6 @@ const open = async (title: string) => {
 };
 const value = async (address: string) => (await workbench.read(address)).value;
 
-async function goTo(range: string): Promise<void> {
-  const box = workbench.page.getByLabel("Cell or name to go to");
-  await box.fill(range);
-  await box.press("Enter");
-  const [first] = range.split(":");
-  await workbench.page.locator("#status .address", { hasText: new RegExp(`^${first}$`) }).waitFor();
-}
-
-const allowClipboard = () =>
-  workbench.page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
-
 const tabs = () => workbench.page.locator("main [role=tab]");
 
 describe("keys beside the grid", () => {
@@ -58,6 +47,7 @@ describe("keys beside the grid", () => {
     await page.keyboard.type("Mine");
     await page.keyboard.press("Enter");
     await expect.poll(() => tabs().allTextContents()).toEqual(["Mine", "Sheet2"]);
+    await expect.poll(() => tabs().locator(":focus").count()).toBe(0);
     await page.keyboard.press("ArrowDown");
     await page.locator("#status .address", { hasText: /^A5$/ }).waitFor();
     await page.keyboard.press("Control+z");
@@ -118,7 +108,7 @@ test("Days have no sum, and days beside numbers are counted only.", async () => 
   const cells = { A1: "2026-11-25", A2: "2026-11-27", B1: "3", B2: "5" };
   for (const [address, text] of Object.entries(cells)) await workbench.type(address, text);
   const told = async (range: string) => {
-    await goTo(range);
+    await workbench.select(range);
     const sums = workbench.page.locator("#grid span:not(:has(*))", { hasText: /^\w+( \w+)?: / });
     return new Set(await sums.allTextContents());
   };
@@ -130,12 +120,11 @@ test("Days have no sum, and days beside numbers are counted only.", async () => 
 
 test("Text that is pasted takes the look of its cells, and gives a form to cells that have none.", async () => {
   await open("Dose ladder");
-  await allowClipboard();
   const { page } = workbench;
+  await page.context().grantPermissions(["clipboard-write"]);
   const paste = async (address: string, text: string) => {
-    await workbench.select(address);
     await page.evaluate((written) => navigator.clipboard.writeText(written), text);
-    await page.keyboard.press("Control+v");
+    await workbench.paste(address);
   };
   await paste("Results!E5", "2.2\t60\ntorn\t61");
   await expect.poll(() => value("E5")).toBe("2.2");
@@ -158,26 +147,20 @@ test("Text that is pasted takes the look of its cells, and gives a form to cells
 });
 
 describe("the clipboard", () => {
-  const copy = async (from: string, to: string, keys = "Control+c") => {
-    const { page } = workbench;
-    await goTo(from);
-    await page.keyboard.press(keys);
-    // The grid marks what it has copied.
-    await page.waitForTimeout(300);
-    await goTo(to);
-    await page.keyboard.press("Control+v");
+  const copy = async (from: string, to: string) => {
+    await workbench.copy(from);
+    await workbench.paste(to);
   };
 
   test("pastes what breaks a rule, and says how often, where first, and what is asked for", async () => {
     await open("Dose and effluent");
-    await allowClipboard();
     await workbench.show("Log");
     const said = () => workbench.page.locator("#status .message").textContent();
     await copy("A1", "B30:B32");
     await expect
       .poll(said)
       .toMatch(/^3 pasted cells break the rules for their entries, the first is B30\. [A-Z].+\.$/);
-    await goTo("B31");
+    await workbench.select("B31");
     expect(await said()).not.toContain("pasted");
     expect(await value("B31")).toBe("Log");
     await copy("A1", "C30");
@@ -191,7 +174,6 @@ describe("the clipboard", () => {
 
   test("pastes a formula that spills as itself, and what it spilled without it as values", async () => {
     await open("Blank workbook");
-    await allowClipboard();
     await workbench.type("A1", "=SEQUENCE(3,2)");
     await copy("A1:B3", "D1");
     await expect.poll(() => value("E3")).toBe("6");
@@ -210,13 +192,13 @@ test("What is filled into cells and breaks their rule is told as what is pasted 
   await workbench.show("Log");
   const { page } = workbench;
   const said = () => page.locator("#status .message").textContent();
-  await goTo("B4:B7");
+  await workbench.select("B4:B7");
   await page.keyboard.press("Control+d");
   await expect
     .poll(said)
     .toMatch(/^3 filled cells break the rules for their entries, the first is B5\. [A-Z].+\.$/);
   expect(await value("B7")).toBe(await value("B4"));
-  await goTo("B20:B21");
+  await workbench.select("B20:B21");
   await page.keyboard.press("Control+d");
   await expect.poll(() => value("B21")).toBe(await value("B20"));
   await expect.poll(said).not.toContain("filled");

@@ -126,18 +126,13 @@ test("rules go along with cells that are cut to another sheet, and are back by u
   const sheets = { S: cells + rules, T: "<sheetData/>" };
   const workbench = await served.withFile("two.xlsx", rawWorkbook({ sheets, styles }));
   const { page } = workbench;
-  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
   const isPainted = expect.poll(() => painted(page, "#00ff99"));
   await isPainted.toBe(true);
   const list = page.getByRole("button", { name: /^Choices for / });
   const told = async (cell: string) => (await workbench.read(cell)).message;
 
-  const box = page.getByLabel("Cell or name to go to");
-  await box.fill("A2:B3");
-  await box.press("Enter");
-  await page.keyboard.press("Control+x");
-  await workbench.select("T!C5");
-  await page.keyboard.press("Control+v");
+  await workbench.copy("A2:B3", "Control+x");
+  await workbench.paste("T!C5");
   await expect.poll(async () => (await workbench.read("T!C6")).value).toBe("30");
   expect([await told("T!C5"), await told("T!C7"), await told("T!A3")]).toEqual([
     "A number of its own.",
@@ -251,10 +246,8 @@ describe("a workbook from elsewhere", () => {
     await expect.poll(() => said.allTextContents()).toEqual([`A moved cell ${sentence}`]);
     await page.keyboard.press("Control+z");
     await expect.poll(async () => (await workbench.read("D2")).value).toBe("high");
-    await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
-    await page.keyboard.press("Control+x");
-    await workbench.select("E1");
-    await page.keyboard.press("Control+v");
+    await workbench.copy("D2", "Control+x");
+    await workbench.paste("E1");
     await expect.poll(() => said.allTextContents()).toEqual([`A pasted cell ${sentence}`]);
     await page.keyboard.press("Control+z");
     await expect.poll(async () => (await workbench.read("D2")).value).toBe("high");

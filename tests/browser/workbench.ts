@@ -109,15 +109,34 @@ export class WorkbenchPage {
     await this.computed();
   }
 
-  /** A cell of the sheet that is shown, or, with its sheet's name, of any: "Thirty days!B4". */
+  /** A cell or a range of the sheet that is shown, or, with its sheet's name, of any: "Thirty days!B4". */
   async select(reference: string): Promise<void> {
-    const [address = "", sheet] = reference.split("!").reverse();
+    const [range = "", sheet] = reference.split("!").reverse();
     if (sheet !== undefined) await this.show(sheet);
     const box = this.page.getByLabel("Cell or name to go to");
-    await box.fill(address);
+    await box.fill(range);
     await box.press("Enter");
-    const shown = this.page.locator("#status .address", { hasText: new RegExp(`^${address}$`) });
-    await shown.waitFor();
+    await this.page.waitForFunction((first) => {
+      const isInBox =
+        document.activeElement?.getAttribute("aria-label") === "Cell or name to go to";
+      return !isInBox && document.querySelector("#status .address")?.textContent === first;
+    }, range.split(":")[0]);
+  }
+
+  /** The cells are cut or copied when the browser has what was there, a moment after the keys. */
+  async copy(range: string, keys: "Control+c" | "Control+x" = "Control+c"): Promise<void> {
+    const nothing = "Nothing was copied.";
+    await this.page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+    await this.select(range);
+    await this.page.evaluate((text) => navigator.clipboard.writeText(text), nothing);
+    await this.page.keyboard.press(keys);
+    const copied = async (before: string) => (await navigator.clipboard.readText()) !== before;
+    await this.page.waitForFunction(copied, nothing);
+  }
+
+  async paste(range: string): Promise<void> {
+    await this.select(range);
+    await this.page.keyboard.press("Control+v");
   }
 
   async show(sheet: string): Promise<void> {
