@@ -20,7 +20,7 @@ import { refuseEntries } from "./entries/refuse-entries";
 import { tellBreaches } from "./entries/tell-breaches";
 import { offerFiltering } from "./filtering/offer-filtering";
 import { keepToShown } from "./filtering/shown-only";
-import { takeRulesToOtherSheets } from "./following/to-other-sheet";
+import { takeRulesAlong } from "./following/cut-rules";
 import { offerFormats } from "./formats/offer-formats";
 import { editAsWritten } from "./formulas/edited-formulas";
 import { followNames } from "./formulas/follow-names";
@@ -140,7 +140,7 @@ async function start(): Promise<void> {
   new Choices(grid, () => status.tell(undefined));
   editAsWritten(grid);
   keepLookUnderText(grid);
-  takeRulesToOtherSheets(grid);
+  takeRulesAlong(grid);
   takeLookOfLine(grid);
   enterShares(grid);
   refuseEntries(grid, computed, (said) => status.tell(said));

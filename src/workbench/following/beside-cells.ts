@@ -22,7 +22,7 @@ import { type ChartNow, followChart, type NameOf } from "./charts";
 import { FollowedComments } from "./comments";
 import { type Followed, isGone } from "./followed";
 import { Follower } from "./follower";
-import { followRule, type RuleNow, replaced } from "./rules";
+import { followRule, type RuleNow } from "./rules";
 
 interface FollowedSheet {
   readonly sheetId: string;
@@ -105,11 +105,12 @@ export class BesideCells {
       this.#charts.push(followChart(follower, sheetId, chart, idOf));
     for (const rule of sheet.entryRules) {
       const { from, to } = rule;
-      this.#entryRules.push(followRule(follower, sheetId, rule, { from, to }, idOf));
+      const rules = followRule(follower, "entry rule", sheetId, rule, { from, to }, idOf);
+      this.#entryRules.push(rules);
     }
     for (const format of sheet.formats) {
       const { formula } = format;
-      this.#formats.push(followRule(follower, sheetId, format, { formula }, idOf));
+      this.#formats.push(followRule(follower, "format", sheetId, format, { formula }, idOf));
     }
   }
 
@@ -154,7 +155,7 @@ export class BesideCells {
   /** All of it for the sheets as they are called now. */
   frame(): FrameNow {
     const charts = this.#charts.map((chart) => chart(this.#nameOf));
-    const entryRules = replaced(this.#entryRules.flatMap((rule) => rule(this.#nameOf)));
+    const entryRules = this.#entryRules.flatMap((rule) => rule(this.#nameOf));
     const formats = this.#formats.flatMap((rule) => rule(this.#nameOf));
     const comments = this.comments.now(this.#nameOf);
     const shown = charts.filter((chart) => this.#nameOf(chart.sheetId) !== undefined);

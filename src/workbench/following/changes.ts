@@ -13,7 +13,7 @@ import { areaOf } from "../../engine/ranges";
 import { common, holdsCell, without } from "../../workbook/areas";
 import type { Area } from "../../workbook/book";
 import { spansBody } from "../../workbook/layout/filled-in";
-import type { Followed } from "./followed";
+import { type Followed, isGone } from "./followed";
 import { inserted, type Lines, moved, removed, strayed } from "./lines";
 import { beside, seenFrom } from "./reads";
 
@@ -163,6 +163,24 @@ function carried({ fromRange, toRange, from, to }: Told, putBy: number): Change 
     if (left.length === 0) return [there];
     return [...(bond === "named" ? [followed] : left.map((its) => partOf(followed, its))), there];
   };
+}
+
+/** The change, and that rules leave the cells where the move puts others of their kind. */
+export function makingRoom(change: Change, rules: readonly Followed[], move = 1): Change {
+  const put = rules.flatMap(change).filter((part) => part.putBy === move && !isGone(part));
+  if (put.length === 0) return change;
+  return (followed) =>
+    change(followed).flatMap((part) => {
+      if (part.bond !== "ruled" || part.putBy === move) return [part];
+      const covers = put.filter(
+        ({ sheetId, kind }) => sheetId === part.sheetId && kind === part.kind,
+      );
+      const left = covers.reduce(
+        (areas, cover) => areas.flatMap((area) => without(area, cover.area)),
+        [part.area],
+      );
+      return left.map((area) => (area === part.area ? part : partOf(part, area)));
+    });
 }
 
 /** With what it reads from there. */

@@ -1,14 +1,14 @@
 /** What somebody noted at cells, kept at these cells; written, changed and removed in steps to undo. */
 import { CommandType, ICommandService, type IMutationInfo } from "@univerjs/core";
 import { type CellPlace, keyOfPlace } from "../../engine/cell-place";
-import { holdsCell } from "../../workbook/areas";
+import { holdsCell, overlap } from "../../workbook/areas";
 import type { CellComment } from "../../workbook/book";
 import type { Grid } from "../grid/grid";
 import type { Step } from "../grid/one-step";
 import type { NameOf } from "./charts";
 import type { Followed } from "./followed";
 import type { Follower } from "./follower";
-import { type OnSheet, overParts, replaced } from "./rules";
+import { type OnSheet, overParts } from "./rules";
 
 export const SET_COMMENTS = "dosewright.mutation.set-comments";
 
@@ -56,9 +56,9 @@ export class FollowedComments {
   }
 
   now(nameOf: NameOf): OnSheet<CellComment>[] {
-    return replaced(
+    return uncovered(
       [...this.#entries.values()].flatMap(({ comment, cells }) =>
-        comment ? overParts(cells, () => (area) => ({ ...comment, area }))(nameOf) : [],
+        comment ? overParts(cells, ({ area }) => ({ ...comment, area }))(nameOf) : [],
       ),
     );
   }
@@ -122,4 +122,14 @@ export class FollowedComments {
     this.#version = -1;
     return true;
   }
+}
+
+/** Where another was put, it is the one that is seen. */
+function uncovered<T>(comments: readonly OnSheet<T>[]): OnSheet<T>[] {
+  const put = comments.filter(({ putBy }) => putBy !== undefined);
+  return comments.filter(({ sheetId, area, putBy = 0 }) => {
+    const covers = (one: OnSheet<T>) =>
+      one.sheetId === sheetId && (one.putBy ?? 0) > putBy && overlap(one.area, area);
+    return !put.some(covers);
+  });
 }

@@ -8,6 +8,8 @@ export interface Followed {
   /** Which move of cells put it there, counted from 1: what it lies on was there before. */
   readonly putBy?: number;
   readonly bond: Bond;
+  /** Where a rule is put, those of its kind leave the cells. */
+  readonly kind?: RuleKind;
   /** Of a rule: the cells that its formulas name. */
   readonly reads?: readonly Read[];
 }
@@ -17,6 +19,8 @@ export interface Followed {
  * have one rule, which goes along with each; or one comment stands at them, which goes along with sorted rows, too.
  */
 export type Bond = "named" | "ruled" | "noted";
+
+export type RuleKind = "entry rule" | "format";
 
 export const isGone = ({ area }: Pick<Followed, "area">) => area.rows === 0 || area.columns === 0;
 

@@ -3,7 +3,7 @@ import { CommandType, ICommandService, UndoCommandId } from "@univerjs/core";
 import { MoveRangeMutation } from "@univerjs/sheets";
 import type { Area } from "../../workbook/book";
 import type { Grid } from "../grid/grid";
-import { type Cut, changeBy, cutBy, opposite, SORT_ROWS } from "./changes";
+import { type Cut, changeBy, cutBy, makingRoom, opposite, SORT_ROWS } from "./changes";
 import type { Followed } from "./followed";
 
 interface Done {
@@ -32,14 +32,17 @@ export class Follower {
     });
     commands.onCommandExecuted(({ id, params }) => {
       if (id === UndoCommandId) undoing = false;
-      const change = changeBy(id, params, this.#moves + 1);
+      const move = this.#moves + 1;
+      const change = changeBy(id, params, move);
       if (change === undefined) return;
       this.#version++;
       if (undoing && this.#takeBack(id)) return;
       const cut = cutBy(id, params);
-      if (cut) this.#moves++;
+      if (cut) this.#moves = move;
       this.#done.push({ id, before: [...this.#areas], cut });
-      this.#areas = this.#areas.map((parts) => parts.flatMap(change));
+      const rules = cut ? this.#areas.flat().filter(({ bond }) => bond === "ruled") : [];
+      const moved = makingRoom(change, rules, move);
+      this.#areas = this.#areas.map((parts) => parts.flatMap(moved));
     });
   }
 

@@ -42,20 +42,21 @@ export interface RuleInGrid {
 }
 
 export interface FollowedInGrid {
-  /** All the cells that the rule stands on or names. */
+  /** The cells that the rule stands on. */
+  readonly own: readonly Followed[];
+  /** With those that it names. */
   readonly cells: readonly Followed[];
   /**
-   * What becomes of it: one for all of its cells whose formulas are the same; none of what is gone. Without areas,
-   * the formulas as they read on the sheet that is told.
+   * What becomes of it: one for all of its cells whose formulas are the same; none of what is gone.
    */
-  after(change: Change, on?: string): readonly RuleInGrid[];
+  after(change: Change): readonly RuleInGrid[];
 }
 
 type Sheets = Pick<Workbook, "getSheetBySheetName" | "getSheetBySheetId">;
 
 const nowhere: Area = { row: 0, column: 0, rows: 0, columns: 0 };
 
-/** Without areas the formulas are the same for all cells of the rule, as those of lists are. */
+/** Without areas the formulas are the same for all cells of the rule. */
 export function followInGrid(
   sheets: Sheets,
   sheetId: string,
@@ -76,22 +77,26 @@ export function followInGrid(
       reads: reads.map((read) => seenFrom(read, home, area)),
     }),
   );
+  const own = areas.length > 0 ? parts : [];
   return {
-    cells: [...(areas.length > 0 ? parts : []), ...parts.flatMap(({ reads = [] }) => reads)],
-    after(change, on = sheetId) {
+    own,
+    cells: [...own, ...parts.flatMap(({ reads = [] }) => reads)],
+    after(change) {
       const now = parts
         .flatMap(change)
         .filter((part) => areas.length === 0 || !isGone(part))
         .sort(({ area: one }, { area: other }) => one.row - other.row || one.column - other.column);
       const alike = new Map<string, RuleInGrid>();
       for (const part of now) {
-        const texts = at(areas.length > 0 ? part : { ...part, sheetId: on }, nameOf);
+        const texts = at(part, nameOf);
         if (!texts) continue;
         const { sheetId, area } = part;
         const its = formulas.map((text, index) => (isComputed(text) ? `=${texts[index]}` : text));
         const key = JSON.stringify([
           sheetId,
-          its.map((text) => shiftedFormula(text)(-area.row, -area.column)),
+          its.map((text) =>
+            isComputed(text) ? shiftedFormula(text)(-area.row, -area.column) : text,
+          ),
         ]);
         const before = alike.get(key);
         const itsAreas = [...(before?.areas ?? []), ...(areas.length > 0 ? [area] : [])];

@@ -16,10 +16,12 @@ import {
   createCfId,
   DeleteConditionalRuleMutation,
   type IConditionFormattingRule,
+  MoveConditionalRuleMutation,
   SetConditionalRuleMutation,
 } from "@univerjs/sheets-conditional-formatting";
 import { areaOf, rangeOf } from "../../engine/ranges";
-import type { Step } from "../grid/one-step";
+import type { Area } from "../../workbook/book";
+import { rankingOver } from "../book/grid-rankings";
 import type { RuleInGrid } from "./grid-formulas";
 
 /** The mutations that they are made of. */
@@ -31,6 +33,11 @@ export const ruleMutations: ReadonlySet<string> = new Set([
   UpdateDataValidationMutation.id,
   RemoveDataValidationMutation.id,
 ]);
+
+export interface RuleStep {
+  readonly todo: IMutationInfo;
+  readonly undo: readonly IMutationInfo[];
+}
 
 export interface OnSheet {
   readonly unitId: string;
@@ -60,6 +67,8 @@ interface Deeds<Rule> {
   add(on: OnSheet, id: string, rule: Rule): IMutationInfo;
   set(id: string, rule: Rule): IMutationInfo;
   remove(on: OnSheet, id: string): IMutationInfo;
+  /** What makes one that is added again stand where it stood among the others. */
+  readonly back?: readonly IMutationInfo[];
   freshId(): string;
 }
 
@@ -69,18 +78,18 @@ function steps<Rule>(
   id: string,
   before: Rule,
   now: readonly RuleInGrid[],
-  { as, add, set, remove, freshId }: Deeds<Rule>,
-): Step[] {
+  { as, add, set, remove, back = [], freshId }: Deeds<Rule>,
+): RuleStep[] {
   const there = now.filter(({ areas }) => areas.length > 0);
   const own = there.find(({ sheetId }) => sheetId === place.subUnitId);
   const others = there.filter((one) => one !== own);
   return [
     own
-      ? { todo: set(id, as(own)), undo: set(id, before) }
-      : { todo: remove(place, id), undo: add(place, id, before) },
+      ? { todo: set(id, as(own)), undo: [set(id, before)] }
+      : { todo: remove(place, id), undo: [add(place, id, before), ...back] },
     ...others.map((one) => {
       const [on, fresh] = [{ ...place, subUnitId: one.sheetId }, freshId()];
-      return { todo: add(on, fresh, as(one)), undo: remove(on, fresh) };
+      return { todo: add(on, fresh, as(one)), undo: [remove(on, fresh)] };
     }),
   ];
 }
@@ -89,7 +98,7 @@ export function entryRuleSteps(
   place: OnSheet,
   rule: ISheetDataValidationRule,
   now: readonly RuleInGrid[],
-): Step[] {
+): RuleStep[] {
   if (isSame(place, rule.ranges, [rule.formula1 ?? "", rule.formula2 ?? ""], now)) return [];
   const before = structuredClone(rule);
   const source = "patched";
@@ -116,16 +125,19 @@ export function entryRuleSteps(
   });
 }
 
+/** The grid adds one before all others: `after` is the one behind which it stands. */
 export function formatSteps(
   place: OnSheet,
   rule: IConditionFormattingRule,
   now: readonly RuleInGrid[],
-): Step[] {
+  after: string | undefined,
+): RuleStep[] {
   if (isSame(place, rule.ranges, formulasOf(rule), now)) return [];
   const before = structuredClone(rule);
   return steps(place, rule.cfId, before, now, {
     as: ({ areas, formulas }) => ({
-      ...withFormulas(before, formulas),
+      ...before,
+      rule: ruleOver(before, areas, formulas),
       ranges: areas.map(rangeOf),
     }),
     add: (on, cfId, its) => ({
@@ -137,6 +149,19 @@ export function formatSteps(
       params: { ...place, cfId, rule: its },
     }),
     remove: (on, cfId) => ({ id: DeleteConditionalRuleMutation.id, params: { ...on, cfId } }),
+    back:
+      after === undefined
+        ? []
+        : [
+            {
+              id: MoveConditionalRuleMutation.id,
+              params: {
+                ...place,
+                start: { id: rule.cfId, type: "self" },
+                end: { id: after, type: "after" },
+              },
+            },
+          ],
     freshId: createCfId,
   });
 }
@@ -154,10 +179,15 @@ export function formulasOf({ rule }: IConditionFormattingRule): string[] {
   return formulas;
 }
 
-function withFormulas(format: IConditionFormattingRule, formulas: readonly string[]) {
+/** Bars that begin at the least number of their cells begin at that of the cells that they have. */
+function ruleOver(
+  { rule, ranges }: IConditionFormattingRule,
+  areas: readonly Area[],
+  formulas: readonly string[],
+): IConditionFormattingRule["rule"] {
+  const ranked = rankingOver(rule, ranges.map(areaOf), areas);
+  if (ranked !== rule) return ranked;
   const left = [...formulas];
-  const text = JSON.stringify(format.rule, (key, value) =>
-    isFormula(key, value) ? left.shift() : value,
-  );
-  return { ...format, rule: JSON.parse(text) as IConditionFormattingRule["rule"] };
+  const text = JSON.stringify(rule, (key, value) => (isFormula(key, value) ? left.shift() : value));
+  return JSON.parse(text) as IConditionFormattingRule["rule"];
 }

@@ -34,8 +34,8 @@ import { executorsOf } from "../../engine/executor";
 import { Failures } from "../../engine/failures";
 import type { LoadedFunctions } from "../../engine/functions";
 import { mend } from "../../engine/mends/mend";
+import { leaveRulesToCuts } from "../following/cut-rules";
 import { moveRulesWithTheirCells } from "../following/grid-formulas";
-import { leaveRulesOnTheirSheet } from "../following/to-other-sheet";
 import { tellOtherEditor } from "../typing/both-editors";
 import { writeOneReference } from "../typing/one-reference";
 import { typeQuickly } from "../typing/quick-typing";
@@ -103,7 +103,7 @@ export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: 
   writeOneReference();
   tellOtherEditor();
   moveRulesWithTheirCells();
-  leaveRulesOnTheirSheet();
+  leaveRulesToCuts();
   const failures = new Failures();
   const context = {
     formula,

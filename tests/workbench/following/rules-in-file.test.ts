@@ -8,7 +8,7 @@ import {
 import { describe, expect, test } from "vitest";
 import { rangeOf } from "../../../src/engine/ranges";
 import { Follower } from "../../../src/workbench/following/follower";
-import { followRule, replaced } from "../../../src/workbench/following/rules";
+import { followRule } from "../../../src/workbench/following/rules";
 import { parseArea } from "../../../src/workbook/address";
 import { functionNames } from "../../../src/workbook/formula/stored-form";
 import { elementsOn, ruleChanges } from "../../../src/workbook/patch/rule-changes";
@@ -32,16 +32,16 @@ async function saved(rules: string, ...commands: readonly Command[]) {
   const follower = new Follower(grid.grid);
   const idOf = (name: string) => ids[name] ?? "";
   const asked = entryRules.map((rule) =>
-    followRule(follower, "s", rule, { from: rule.from, to: rule.to }, idOf),
+    followRule(follower, "entry rule", "s", rule, { from: rule.from, to: rule.to }, idOf),
   );
   const painted = formats.map((rule) =>
-    followRule(follower, "s", rule, { formula: rule.formula }, idOf),
+    followRule(follower, "format", "s", rule, { formula: rule.formula }, idOf),
   );
   const on = (id: string) => {
     const here = <T>(all: readonly { sheetId: string; rule: T | undefined }[]) =>
       all.flatMap(({ sheetId, rule }) => (sheetId === id && rule ? [rule] : []));
     return {
-      entryRules: here(replaced(asked.flatMap((now) => now(nameOf)))),
+      entryRules: here(asked.flatMap((now) => now(nameOf))),
       formats: here(painted.flatMap((now) => now(nameOf))),
     };
   };
@@ -188,6 +188,17 @@ describe("an entry rule", () => {
     const { rules, left } = await saved(rule, cut("B5:B6", "B5:B6", "t"));
     expect({ rules, left }).toEqual({ rules: rule, left: ["entry rules"] });
   });
+});
+
+test("a scale of colours says once where it is when it was cut over its own cells, or over a format", async () => {
+  const scale = (places: string) =>
+    `<conditionalFormatting sqref="${places}"><cfRule type="colorScale" priority="2"><colorScale><cfvo type="min"/><cfvo type="max"/><color rgb="FF00AA11"/><color rgb="FFAA00FF"/></colorScale></cfRule></conditionalFormatting>`;
+  const own = await saved(scale("B1:B6"), cut("B1:B3", "B3:B5"));
+  expect(own.rules).toBe(scale("B3:B5 B6"));
+  const both = (places: string, formula: string, scaled: string) =>
+    format(places, formula) + scale(scaled);
+  const over = await saved(both("D1:D6", "D1&gt;0", "B1:B6"), cut("B1:B2", "D1:D2"));
+  expect(over.rules).toBe(both("D3:D6", "D3&gt;0", "D1:D2 B3:B6"));
 });
 
 describe("a rule of a kind that is not understood", () => {

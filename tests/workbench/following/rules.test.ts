@@ -3,7 +3,7 @@ import { InsertRowMutation, MoveRangeMutation, RemoveRowMutation } from "@univer
 import { beforeEach, describe, expect, test } from "vitest";
 import { rangeOf } from "../../../src/engine/ranges";
 import { Follower } from "../../../src/workbench/following/follower";
-import { followRule, replaced } from "../../../src/workbench/following/rules";
+import { followRule } from "../../../src/workbench/following/rules";
 import { areaAddress, parseArea } from "../../../src/workbook/address";
 import { Commands } from "./commands";
 
@@ -16,14 +16,16 @@ function put(...written: readonly (readonly [area: string, from: string])[]): vo
   const follower = new Follower(commands.grid);
   const followed = written.map(([area, from]) => {
     const rule = { area: parseArea(area), from };
-    return followRule(follower, "log", rule, { from }, () => "");
+    return followRule(follower, "entry rule", "log", rule, { from }, () => "");
   });
   const nameOf = (id: string) => ({ log: "Log", other: "Other" })[id];
   rules = () =>
-    replaced(followed.flatMap((now) => now(nameOf))).map(
-      ({ sheetId, rule }) =>
-        `${sheetId === "log" ? "" : `${sheetId} `}${rule && areaAddress(rule.area)} ${rule?.from}`,
-    );
+    followed
+      .flatMap((now) => now(nameOf))
+      .map(
+        ({ sheetId, rule }) =>
+          `${sheetId === "log" ? "" : `${sheetId} `}${rule && areaAddress(rule.area)} ${rule?.from}`,
+      );
 }
 
 const cutOf = (from: string, to: string, sheet = "log") => ({
@@ -48,6 +50,22 @@ describe("two rules", () => {
     expect(rules()).toEqual(["A1:A5 A1>1", "C1:C2 2"]);
     cut("C1:C2", "A2:A3");
     expect(rules()).toEqual(["A1 A1>1", "A4:A5 A4>1", "A2:A3 2"]);
+  });
+
+  test("which does not come along where the cells are cut again, and is there again by undoing", () => {
+    cut("C1:C2", "A2:A3");
+    cut("A2:A3", "E2:E3");
+    expect(rules()).toEqual(["A1 A1>1", "A4:A5 A4>1", "E2:E3 2"]);
+    commands.run({ id: UndoCommandId }, cutOf("E2:E3", "A2:A3"));
+    commands.run({ id: UndoCommandId }, cutOf("A2:A3", "C1:C2"));
+    expect(rules()).toEqual(["A1:A5 A1>1", "C1:C2 2"]);
+  });
+
+  test("a rule that was put over its own cells stands there once", () => {
+    cut("A1:A3", "A3:A5");
+    expect(rules()).toEqual(["A3:A5 A3>1", "C1:C2 2"]);
+    cut("A3", "A4");
+    expect(rules()).toEqual(["A5 A5>1", "A4 A4>1", "C1:C2 2"]);
   });
 
   test("whichever of them comes first in the file", () => {
