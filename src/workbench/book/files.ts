@@ -14,7 +14,7 @@ import { editsBetween } from "../../workbook/patch/edits";
 import { layoutBetween } from "../../workbook/patch/layout-edits";
 import { withLooks } from "../../workbook/patch/look-edits";
 import { patchWorkbook } from "../../workbook/patch/patch-workbook";
-import { elementsOn, ruleChanges } from "../../workbook/patch/rule-changes";
+import { ruleChanges } from "../../workbook/patch/rule-changes";
 import { hasLinks } from "../../workbook/read/at-cells";
 import { readCharts } from "../../workbook/read/charts";
 import { readWorkbook } from "../../workbook/read/read-workbook";
@@ -71,19 +71,17 @@ export async function saveFile(
     const { opened } = source;
     const atFirst = asShown(opened.book, shown);
     const edits = withLooks(editsBetween(opened.book, book), atFirst, book);
-    const rules = ruleChangesOf(shown, filled);
     const comments = commentChangesOf(shown, filled);
     const { bytes, stale } = await patchWorkbook(opened, edits, names, {
       tables: book.tables,
       layout: layoutBetween(atFirst, book),
       definedNames: namesBetween(atFirst.definedNames, book.definedNames),
       cuts,
-      rules: new Map(rules.map(([name, { changes }]) => [name, changes])),
+      rules: ruleChangesOf(shown, filled),
       comments: new Map(comments.map(([name, { changes }]) => [name, changes])),
     });
-    const left = rules.flatMap(([, rule]) => rule.left);
-    if (comments.some(([, comment]) => comment.left)) left.push("threads of comments");
-    return { bytes, notes: [...stale, ...stayNotes(left)] };
+    const left = comments.some(([, comment]) => comment.left);
+    return { bytes, notes: [...stale, ...(left ? [threadsStay] : [])] };
   }
   const bytes = await writeWorkbook(filled, names);
   return {
@@ -121,12 +119,12 @@ const asShown = ({ sheets, styles, tables }: Book, { frames, definedNames }: AtF
 
 /** Of each sheet by its name, how its rules changed since the file was opened. */
 const ruleChangesOf = ({ beside }: AtFirst, { sheets }: Book) =>
-  sheets.flatMap((sheet) => {
-    const before = beside.find(({ name }) => name === sheet.name);
-    const others = sheets.filter((other) => other !== sheet);
-    const elsewhere = new Set(others.flatMap(elementsOn));
-    return before ? [[sheet.name, ruleChanges(before, sheet, elsewhere)] as const] : [];
-  });
+  new Map(
+    sheets.flatMap((sheet) => {
+      const before = beside.find(({ name }) => name === sheet.name);
+      return before ? [[sheet.name, ruleChanges(before, sheet)] as const] : [];
+    }),
+  );
 
 /** Of each sheet by its name, how its comments changed since the file was opened. */
 const commentChangesOf = ({ beside }: AtFirst, { sheets }: FilledIn) =>
@@ -137,13 +135,8 @@ const commentChangesOf = ({ beside }: AtFirst, { sheets }: FilledIn) =>
     return [[name, commentChanges(before, comments, elsewhere)] as const];
   });
 
-function stayNotes(left: readonly string[]): string[] {
-  if (left.length === 0) return [];
-  const kinds = [...new Set(left)].join(" and ");
-  return [
-    `${kinds.charAt(0).toUpperCase()}${kinds.slice(1)} whose cells were put on another sheet stand in the saved file as they did when it was opened.`,
-  ];
-}
+const threadsStay =
+  "Threads of comments whose cells were put on another sheet stand in the saved file as they did when it was opened.";
 
 const anew = (reshapings: readonly string[]) =>
   `In this file ${new Intl.ListFormat("en-GB").format(reshapings)}, so it was written anew: with cells, formulas, names, tables, formats as they are shown here, entry rules, conditional formats, filters, comments (of a thread its texts), and those charts that a template could have; without its pictures and all else that came with the file.`;

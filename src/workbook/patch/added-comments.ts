@@ -8,6 +8,7 @@ import { boxDrawing, withBoxes } from "./comment-boxes";
 import { cellOf } from "./comment-changes";
 import { textXml } from "./comment-text";
 import type { PackageEdits } from "./package-edits";
+import { upTo } from "./sheet-order";
 import { type Replacement, splice } from "./splice";
 
 const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
@@ -19,12 +20,7 @@ const types = {
 
 const noComments = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<comments xmlns="${main}"><authors/><commentList/></comments>`;
 
-/** What may stand before the old drawing in a sheet (ECMA-376 Part 1, 18.3.1.99). */
-const beforeDrawing = new Set(
-  "sheetPr dimension sheetViews sheetFormatPr cols sheetData sheetCalcPr sheetProtection protectedRanges scenarios autoFilter sortState dataConsolidate customSheetViews mergeCells phoneticPr conditionalFormatting dataValidations hyperlinks printOptions pageMargins pageSetup headerFooter rowBreaks colBreaks customProperties cellWatches ignoredErrors smartTags drawing".split(
-    " ",
-  ),
-);
+const beforeDrawing = upTo("drawing");
 
 export async function addComments(
   edits: PackageEdits,

@@ -1,7 +1,9 @@
 import type { Area, Table } from "../book";
 import type { FunctionNames } from "../formula/stored-form";
 import type { OpenedWorkbook } from "../read/read-workbook";
+import type { InFile } from "../sheet-rules";
 import { readXml } from "../xml";
+import { withArrived } from "./arrived-rules";
 import type { CellWriting } from "./cell-xml";
 import { patchComments } from "./comment-cells";
 import type { CommentChanges } from "./comment-changes";
@@ -11,8 +13,9 @@ import type { CellEdit, WorkbookEdits } from "./edits";
 import { patchFrame, patchSheetStates } from "./frame-patch";
 import type { LayoutEdits } from "./layout-edits";
 import { PackageEdits } from "./package-edits";
-import type { ElementChanges, RuleChanges } from "./rule-changes";
+import type { ElementChanges, Rules, SheetRuleChanges } from "./rule-changes";
 import { patchRules } from "./rule-elements";
+import { holdersIn } from "./rule-holders";
 import { patchSheet } from "./sheet-patch";
 import { staleParts } from "./stale";
 import { noStyles, StyleSheet } from "./style-sheet";
@@ -99,7 +102,7 @@ export interface Beside {
   readonly layout?: ReadonlyMap<string, LayoutEdits>;
   readonly definedNames?: ReturnType<typeof namesBetween>;
   /** By the sheet's name. */
-  readonly rules?: ReadonlyMap<string, RuleChanges>;
+  readonly rules?: ReadonlyMap<string, SheetRuleChanges>;
   /** By the sheet's name: where cells stood that were put elsewhere. */
   readonly cuts?: ReadonlyMap<string, readonly Area[]>;
   /** By the sheet's name. */
@@ -139,20 +142,40 @@ const rulesStay =
 /** Whether some are left where their cells no longer are. */
 async function patchAllRules(
   edits: PackageEdits,
-  { part }: OpenedWorkbook,
+  opened: OpenedWorkbook,
   names: FunctionNames,
   { rules, cuts }: Beside,
 ): Promise<boolean> {
   let left = false;
-  for (const { name, path } of part.sheets) {
-    const [changes, cut = []] = [rules?.get(name), cuts?.get(name)];
-    if (!changes || (cut.length === 0 && [...changes.values()].every(isNothing))) continue;
-    const before = await edits.text(path);
-    const { xml, stale } = patchRules(path, before, changes, names, cut);
-    if (xml !== before) edits.set(path, xml);
-    left ||= stale;
+  for (const { name, path } of opened.part.sheets) {
+    const [its, cut = []] = [rules?.get(name), cuts?.get(name)];
+    if (!its) continue;
+    const { changes, arrived } = its;
+    if (cut.length > 0 || ![...changes.values()].every(isNothing)) {
+      const before = await edits.text(path);
+      const { xml, stale } = patchRules(path, before, changes, names, cut);
+      if (xml !== before) edits.set(path, xml);
+      left ||= stale;
+    }
+    if (rulesOf(arrived).length === 0) continue;
+    const looks = await looksOf(opened, arrived);
+    edits.set(path, withArrived(path, await edits.text(path), arrived, looks, names));
   }
   return left;
 }
 
 const isNothing = ({ pieces }: ElementChanges) => pieces.size === 0;
+
+const rulesOf = ({ formats = [], entryRules = [] }: Rules) => [...formats, ...entryRules];
+
+/** The numbers that their own sheets have for the looks of formats. */
+async function looksOf({ file }: OpenedWorkbook, { formats = [] }: Rules) {
+  const looks = new Map<string, string | undefined>();
+  for (const path of new Set(formats.flatMap(({ inFile }) => inFile?.sheet ?? []))) {
+    const { holders } = holdersIn(path, await file.text(path));
+    for (const { kind, rules } of holders)
+      for (const { index, element } of rules)
+        if (kind === "cfRule") looks.set(`${index} ${path}`, element.attributes.dxfId);
+  }
+  return (rule: InFile | undefined) => rule && looks.get(`${rule.index} ${rule.sheet}`);
+}

@@ -5,7 +5,7 @@ import { referencesOf } from "../formula/references";
 import { shiftedFormula } from "../formula/shared";
 import type { ConditionalFormat, EntryRule, InFile } from "../sheet-rules";
 
-type Rules = Pick<Sheet, "entryRules" | "formats">;
+export type Rules = Pick<Sheet, "entryRules" | "formats">;
 type Rule = EntryRule | ConditionalFormat;
 
 /** One rule over some areas. */
@@ -21,7 +21,7 @@ export interface ElementChanges {
   readonly read: ReadonlySet<number>;
   /** By the number of the element: the rules that it becomes. */
   readonly pieces: ReadonlyMap<number, readonly RulePiece[]>;
-  /** By the area that a rule had: the areas that it has. Rules that are not understood go along. */
+  /** By the area that a rule had: the areas that it has, blank if none. Rules that are not understood go along. */
   readonly areas: ReadonlyMap<string, string>;
 }
 
@@ -29,26 +29,21 @@ export type RuleElement = "dataValidation" | "cfRule";
 export type RuleChanges = ReadonlyMap<RuleElement, ElementChanges>;
 
 const kinds = [
-  { words: "entry rules", element: "dataValidation", of: ({ entryRules }: Rules) => entryRules },
-  { words: "conditional formats", element: "cfRule", of: ({ formats }: Rules) => formats },
+  { element: "dataValidation", of: ({ entryRules }: Rules) => entryRules },
+  { element: "cfRule", of: ({ formats }: Rules) => formats },
 ] as const;
 
 const keyOf = ({ sheet, index }: InFile) => `${index} ${sheet}`;
 
-/** The keys of the elements whose rules stand on a sheet. */
-export const elementsOn = (sheet: Rules): string[] =>
-  kinds.flatMap(({ element, of }) =>
-    (of(sheet) ?? []).flatMap(({ inFile }) => (inFile ? [`${element} ${keyOf(inFile)}`] : [])),
-  );
+export interface SheetRuleChanges {
+  /** What the elements that the sheet had say now. */
+  readonly changes: RuleChanges;
+  /** Rules of other sheets of the file whose cells are now on this one. */
+  readonly arrived: Rules;
+}
 
-/** What changed; and the kinds of which some rules stand elsewhere, where their file cannot say them. */
-export function ruleChanges(
-  before: Rules,
-  now: Rules,
-  elsewhere: ReadonlySet<string> = new Set(),
-): { changes: RuleChanges; left: string[] } {
-  const left: string[] = [];
-  const changes = kinds.map(({ words, element, of }) => {
+export function ruleChanges(before: Rules, now: Rules): SheetRuleChanges {
+  const changes = kinds.map(({ element, of }) => {
     const [old, fresh] = [byElement(of(before)), byElement(of(now))];
     const pieces = new Map<number, readonly RulePiece[]>();
     const areas = new Map<string, string>();
@@ -56,19 +51,24 @@ export function ruleChanges(
       const its = fresh.get(key) ?? [];
       const [first] = rules;
       if (!first?.inFile || JSON.stringify(rules) === JSON.stringify(its)) continue;
-      if (elsewhere.has(`${element} ${key}`)) {
-        left.push(words);
-        continue;
-      }
       const becomes = piecesOf(first, its);
       pieces.set(first.inFile.index, becomes);
-      const places = becomes.flatMap((piece) => piece.areas).join(" ");
-      if (rules.length === 1 && places !== "") areas.set(areaAddress(first.area), places);
+      if (rules.length === 1)
+        areas.set(areaAddress(first.area), becomes.flatMap((piece) => piece.areas).join(" "));
     }
     const read = new Set((of(before) ?? []).flatMap(({ inFile }) => inFile?.index ?? []));
     return [element, { read, pieces, areas }] as const;
   });
-  return { changes: new Map(changes), left: [...new Set(left)] };
+  const arrived = {
+    entryRules: arrivedIn(before.entryRules, now.entryRules),
+    formats: arrivedIn(before.formats, now.formats),
+  };
+  return { changes: new Map(changes), arrived };
+}
+
+function arrivedIn<Its extends Rule>(before: readonly Its[] = [], now: readonly Its[] = []): Its[] {
+  const old = byElement(before);
+  return now.filter(({ inFile }) => inFile && !old.has(keyOf(inFile)));
 }
 
 function byElement(rules: readonly Rule[] = []): Map<string, Rule[]> {

@@ -76,14 +76,22 @@ function piecesIn(
   if (!its) return undefined;
   const known = rules.map(({ index }) => its.pieces.get(index));
   const written = writtenPlaces(holder);
-  const moved = written.map((place) => its.areas.get(addressIn(place)) ?? place);
+  const moved = written.map((place) => {
+    const now = its.areas.get(addressIn(place)) ?? place;
+    return now === "" && !saysMoreOfBars(holder) ? place : now;
+  });
   const isMoved = moved.some((place, index) => place !== written[index]);
   if (!isMoved && known.every((pieces) => pieces === undefined)) return undefined;
   // What is not understood goes along with the others.
   const union = [...new Set(known.flatMap((pieces) => pieces ?? []).flatMap(({ areas }) => areas))];
-  const along = [{ areas: isMoved || union.length === 0 ? moved : union }];
+  const left = moved.filter((place) => place !== "");
+  const along = left.length === 0 ? [] : [{ areas: isMoved || union.length === 0 ? left : union }];
   return new Map(rules.map((rule, index) => [rule, known[index] ?? along]));
 }
+
+/** An extension says of bars what their own element cannot, and goes with them. */
+const saysMoreOfBars = ({ places, rules }: Holder) =>
+  places !== undefined && rules.every(({ element }) => element.attributes.type === "dataBar");
 
 /** The holder over some areas, with those of its rules that stand there. */
 function holderText(

@@ -14,7 +14,7 @@ import { attributesXml, escapeFormula } from "../xml-text";
 const isCompared = ({ type }: EntryRule) =>
   type === "decimal" || type === "whole" || type === "date";
 
-function entryRuleXml(rule: EntryRule, names: FunctionNames): string {
+export function entryRuleXml(rule: EntryRule, names: FunctionNames): string {
   const { type, area, arrowHidden, blank, prompt, refusal } = rule;
   const { comparison, from, to } = isCompared(rule) ? limitsOf(rule) : rule;
   const attributes = attributesXml({
@@ -41,16 +41,16 @@ function entryRuleXml(rule: EntryRule, names: FunctionNames): string {
 
 const addressesOf = (areas: readonly Area[]) => areas.map(areaAddress).join(" ");
 
-function formatXml(
-  { format: { formula = "", ranking, look, stops }, areas }: WholeFormat,
-  styleOf: (look: RuleLook) => number,
+/** `dxfId` is the number that the file has for its look. */
+export function formatXml(
+  { format: { formula = "", ranking, stops }, areas }: WholeFormat,
+  dxfId: string | undefined,
   priority: number,
   names: FunctionNames,
 ): string {
-  const painted = ranking === undefined || Object.keys(look).length > 0;
   const attributes = attributesXml({
     ...(ranking?.attributes ?? { type: "expression" }),
-    dxfId: painted ? `${styleOf(look)}` : undefined,
+    dxfId,
     priority: `${priority}`,
     stopIfTrue: stops ? "1" : undefined,
   });
@@ -73,18 +73,24 @@ const idOf = (priority: number) =>
 const extended = (priority: number) =>
   `<extLst><ext ${X14} uri="{B025F937-C7B1-47D3-B67F-A62EFF666E3E}"><x14:id>${idOf(priority)}</x14:id></ext></extLst>`;
 
-/** What an extension of the sheet says of its rules, as it stands at its end. */
+/** What an extension of the sheet says of a rule; blank where it says nothing. */
+export function extensionOf({ format: { ranking }, areas }: WholeFormat, priority: number): string {
+  if (!ranking?.extension) return "";
+  const inner = ranking.extension.replace(
+    /<(\/?)(?=(\w+))/g,
+    (_, slash: string, name: string) => `<${slash}${name === "f" ? "xm" : "x14"}:`,
+  );
+  return `<x14:conditionalFormatting ${X14} ${XM}><x14:cfRule type="dataBar" id="${idOf(priority)}">${inner}</x14:cfRule><xm:sqref>${addressesOf(areas)}</xm:sqref></x14:conditionalFormatting>`;
+}
+
+/** All that an extension says of the rules of a sheet. */
+export const inExtension = (said: string) =>
+  `<ext ${X14} uri="{78C0D931-6437-407d-A8EE-F0AAD7539E65}"><x14:conditionalFormattings>${said}</x14:conditionalFormattings></ext>`;
+
+/** The extensions of a sheet, as they stand at its end. */
 export function extensionXml({ formats }: Pick<BesideCells, "formats">): string {
-  const rules = wholeFormats(formats).flatMap(({ format: { ranking }, areas }, at) => {
-    if (!ranking?.extension) return [];
-    const inner = ranking.extension.replace(
-      /<(\/?)(?=(\w+))/g,
-      (_, slash: string, name: string) => `<${slash}${name === "f" ? "xm" : "x14"}:`,
-    );
-    return `<x14:conditionalFormatting ${XM}><x14:cfRule type="dataBar" id="${idOf(at + 1)}">${inner}</x14:cfRule><xm:sqref>${addressesOf(areas)}</xm:sqref></x14:conditionalFormatting>`;
-  });
-  if (rules.length === 0) return "";
-  return `<extLst><ext ${X14} uri="{78C0D931-6437-407d-A8EE-F0AAD7539E65}"><x14:conditionalFormattings>${rules.join("")}</x14:conditionalFormattings></ext></extLst>`;
+  const said = wholeFormats(formats).map((one, at) => extensionOf(one, at + 1));
+  return said.join("") === "" ? "" : `<extLst>${inExtension(said.join(""))}</extLst>`;
 }
 
 /** What the package for writing lacks, as it stands in a sheet between the cells and the margins. */
@@ -93,7 +99,11 @@ export function rulesXml(
   styleOf: (look: RuleLook) => number,
   names: FunctionNames,
 ): string {
-  const painted = wholeFormats(formats).map((one, at) => formatXml(one, styleOf, at + 1, names));
+  const painted = wholeFormats(formats).map((one, at) => {
+    const { ranking, look } = one.format;
+    const isPainted = ranking === undefined || Object.keys(look).length > 0;
+    return formatXml(one, isPainted ? `${styleOf(look)}` : undefined, at + 1, names);
+  });
   const asked = entryRules.map((rule) => entryRuleXml(rule, names));
   const list =
     asked.length === 0

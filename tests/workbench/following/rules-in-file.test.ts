@@ -5,14 +5,15 @@ import {
   MoveRangeMutation,
   RemoveRowMutation,
 } from "@univerjs/sheets";
+import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { rangeOf } from "../../../src/engine/ranges";
 import { Follower } from "../../../src/workbench/following/follower";
-import { followRule } from "../../../src/workbench/following/rules";
+import { followRule, type RuleNow } from "../../../src/workbench/following/rules";
 import { parseArea } from "../../../src/workbook/address";
 import { functionNames } from "../../../src/workbook/formula/stored-form";
-import { elementsOn, ruleChanges } from "../../../src/workbook/patch/rule-changes";
-import { patchRules } from "../../../src/workbook/patch/rule-elements";
+import { patchWorkbook } from "../../../src/workbook/patch/patch-workbook";
+import { ruleChanges } from "../../../src/workbook/patch/rule-changes";
 import { readWorkbook } from "../../../src/workbook/read/read-workbook";
 import { rawWorkbook } from "../../workbook/raw-workbook";
 import { type Command, Commands } from "./commands";
@@ -23,36 +24,46 @@ const styles =
 const ids: Readonly<Record<string, string>> = { S: "s", T: "t" };
 const nameOf = (id: string) => Object.keys(ids).find((name) => ids[name] === id);
 
-/** The elements behind the cells of the sheet S after the commands, and what is left as it was. */
-async function saved(rules: string, ...commands: readonly Command[]) {
-  const bytes = rawWorkbook({ sheets: { S: `<sheetData/>${rules}`, T: "<sheetData/>" }, styles });
-  const { book, file, part } = await readWorkbook(bytes, names);
-  const { entryRules = [], formats = [] } = book.sheets[0] ?? {};
+/** The elements behind the cells of the sheet S after the commands, and of T where T is told what it has before. */
+async function saved(rules: string, command: Command, rulesOfT = "") {
+  const sheets = { S: `<sheetData/>${rules}`, T: `<sheetData/>${rulesOfT}` };
+  const opened = await readWorkbook(rawWorkbook({ sheets, styles }), names);
   const grid = new Commands();
   const follower = new Follower(grid.grid);
   const idOf = (name: string) => ids[name] ?? "";
-  const asked = entryRules.map((rule) =>
-    followRule(follower, "entry rule", "s", rule, { from: rule.from, to: rule.to }, idOf),
-  );
-  const painted = formats.map((rule) =>
-    followRule(follower, "format", "s", rule, { formula: rule.formula }, idOf),
-  );
-  const on = (id: string) => {
-    const here = <T>(all: readonly { sheetId: string; rule: T | undefined }[]) =>
-      all.flatMap(({ sheetId, rule }) => (sheetId === id && rule ? [rule] : []));
+  const followed = opened.book.sheets.map(({ name, entryRules = [], formats = [] }) => ({
+    entryRules: entryRules.map((rule) => {
+      const { from, to } = rule;
+      return followRule(follower, "entry rule", idOf(name), rule, { from, to }, idOf);
+    }),
+    formats: formats.map((rule) => {
+      const { formula } = rule;
+      return followRule(follower, "format", idOf(name), rule, { formula }, idOf);
+    }),
+  }));
+  const on = (name: string) => {
+    const here = <T>(all: readonly RuleNow<T>[]) =>
+      all
+        .flatMap((now) => now(nameOf))
+        .flatMap(({ sheetId, rule }) => (sheetId === idOf(name) && rule ? [rule] : []));
     return {
-      entryRules: here(asked.flatMap((now) => now(nameOf))),
-      formats: here(painted.flatMap((now) => now(nameOf))),
+      entryRules: here(followed.flatMap((sheet) => sheet.entryRules)),
+      formats: here(followed.flatMap((sheet) => sheet.formats)),
     };
   };
-  const before = on("s");
-  for (const command of commands) grid.run(command);
-  const { changes, left } = ruleChanges(before, on("s"), new Set(elementsOn(on("t"))));
-  const path = part.sheets[0]?.path ?? "";
-  const xml = await file.text(path);
-  const patched = patchRules(path, xml, changes, names, follower.cutFrom("s"));
-  const rest = patched.xml.replace(/^.*<sheetData\/>/s, "").replace("</worksheet>", "");
-  return { rules: rest, left, stale: patched.stale };
+  const before = new Map(Object.keys(ids).map((name) => [name, on(name)] as const));
+  grid.run(command);
+  const { bytes, stale } = await patchWorkbook(opened, new Map(), names, {
+    rules: new Map([...before].map(([name, was]) => [name, ruleChanges(was, on(name))] as const)),
+    cuts: new Map([["S", follower.cutFrom("s")]]),
+  });
+  const parts = unzipSync(bytes);
+  const behindCells = (number: number) =>
+    strFromU8(parts[`xl/worksheets/sheet${number}.xml`] as Uint8Array)
+      .replace(/^.*<sheetData\/>/s, "")
+      .replace("</worksheet>", "");
+  const { book } = await readWorkbook(bytes, names);
+  return { rules: behindCells(1), onT: behindCells(2), stale: stale.length > 0, book };
 }
 
 const cut = (from: string, to: string, sheet = "s"): Command => ({
@@ -90,9 +101,9 @@ describe("a conditional format says its cells and what they are compared with, a
     ["the top elsewhere", cut("B5:B6", "E15:E16"), ["B7:B9 E15:E16", "B7&gt;$C7"]],
     ["all limits elsewhere", cut("C5:C9", "F5:F9"), ["B5:B9", "B5&gt;$F5"]],
   ] as const)("%s", async (_, command, [places, formula]) => {
-    const { rules, left, stale } = await saved(format("B5:B9", "b5&gt;$C5"), command);
+    const { rules, stale } = await saved(format("B5:B9", "b5&gt;$C5"), command);
     expect(rules).toBe(format(places, formula));
-    expect({ left, stale }).toEqual({ left: [], stale: false });
+    expect(stale).toBe(false);
   });
 
   test.each([
@@ -107,9 +118,8 @@ describe("a conditional format says its cells and what they are compared with, a
       "B6&gt;_xldudf_WETEND_DOSE_TARGET(T!A1,$C$2)",
     ],
   ] as const)("over %s with %s", async (places, formula, command, now, then) => {
-    const { rules, left } = await saved(format(places, formula), command);
+    const { rules } = await saved(format(places, formula), command);
     expect(rules).toBe(format(now, then));
-    expect(left).toEqual([]);
   });
 
   test("with bounds of a comparison", async () => {
@@ -127,7 +137,7 @@ describe("cells that are cut with what they are compared with become a rule of t
     const fixed =
       '<cfRule type="expression" dxfId="0" priority="2"><formula>$H$1=1</formula></cfRule>';
     const strange = '<cfRule type="strange" priority="3"/>';
-    const { rules, left } = await saved(
+    const { rules } = await saved(
       around("B5:B9", "B5&gt;$C5", fixed, strange),
       cut("B6:C7", "E6:F7"),
     );
@@ -136,7 +146,6 @@ describe("cells that are cut with what they are compared with become a rule of t
         around("E6:E7", "E6&gt;$F6", "", "") +
         `<conditionalFormatting sqref="B5 E6:E7 B8:B9" pivot="0"> ${fixed}${strange}</conditionalFormatting>`,
     );
-    expect(left).toEqual([]);
   });
 
   test("an entry rule in a copy without its name, which is counted", async () => {
@@ -182,11 +191,23 @@ describe("an entry rule", () => {
     expect(rules).toBe(`<dataValidations count="1">${rule("B5:B6 D7", "2")}</dataValidations>`);
   });
 
-  test("that is on another sheet now is left as it was, and told of", async () => {
-    const rule =
-      '<dataValidations count="1"><dataValidation type="custom" sqref="B5:B9"><formula1>B5&gt;1</formula1></dataValidation></dataValidations>';
-    const { rules, left } = await saved(rule, cut("B5:B6", "B5:B6", "t"));
-    expect({ rules, left }).toEqual({ rules: rule, left: ["entry rules"] });
+  test("goes to another sheet of the file, in place of what stood there", async () => {
+    const rule = (places: string, from: string) =>
+      `<dataValidation type="custom" sqref="${places}"><formula1>${from}</formula1></dataValidation>`;
+    const all = (count: number, ...rules: readonly string[]) =>
+      `<dataValidations count="${count}">${rules.join("")}</dataValidations>`;
+    const asked = all(1, rule("B5:B9", "B5&gt;$C$1"));
+    const { rules, onT, stale } = await saved(
+      asked,
+      cut("B5:B6", "B5:B6", "t"),
+      all(1, rule("B6:B7", "7")),
+    );
+    expect(rules).toBe(all(1, rule("B7:B9", "B7&gt;$C$1")));
+    expect(onT).toBe(all(2, rule("B5:B6", "B5&gt;S!$C$1"), rule("B7", "7")));
+    expect(stale).toBe(false);
+    const whole = await saved(asked, cut("B5:B9", "B5:B9", "t"), '<pageMargins left="1"/>');
+    expect(whole.rules).toBe("");
+    expect(whole.onT).toBe(`${all(1, rule("B5:B9", "B5&gt;S!$C$1"))}<pageMargins left="1"/>`);
   });
 });
 
@@ -199,6 +220,43 @@ test("a scale of colours says once where it is when it was cut over its own cell
     format(places, formula) + scale(scaled);
   const over = await saved(both("D1:D6", "D1&gt;0", "B1:B6"), cut("B1:B2", "D1:D2"));
   expect(over.rules).toBe(both("D3:D6", "D3&gt;0", "D1:D2 B3:B6"));
+});
+
+describe("formats go to another sheet of the file", () => {
+  test("with their look, a comparison as a formula", async () => {
+    const { rules, onT, stale } = await saved(
+      '<conditionalFormatting sqref="B5:B9"><cfRule type="cellIs" dxfId="0" priority="4" operator="greaterThan"><formula>$C$1</formula></cfRule></conditionalFormatting>',
+      cut("B8:B9", "D1:D2", "t"),
+      format("D2:D3", "D2=1"),
+    );
+    expect(rules).toContain('sqref="B5:B7"');
+    expect(onT).toBe(
+      format("D3", "D3=1") +
+        '<conditionalFormatting sqref="D1:D2"><cfRule type="expression" dxfId="0" priority="2"><formula>D1&gt;(S!$C$1)</formula></cfRule></conditionalFormatting>',
+    );
+    expect(stale).toBe(false);
+  });
+
+  const bars = (places: string) =>
+    `<conditionalFormatting sqref="${places}"><cfRule type="dataBar" priority="1"><dataBar><cfvo type="min"/><cfvo type="max"/><color rgb="FFFF8811"/></dataBar><extLst><ext xmlns:x14="x" uri="u"><x14:id>{0}</x14:id></ext></extLst></cfRule></conditionalFormatting>`;
+  const more = (places: string) =>
+    `<extLst><ext xmlns:x14="x" xmlns:xm="y" uri="v"><x14:conditionalFormattings>${places === "" ? "" : `<x14:conditionalFormatting><x14:cfRule type="dataBar" id="{0}"><x14:dataBar><x14:cfvo type="autoMin"/><x14:cfvo type="autoMax"/></x14:dataBar></x14:cfRule><xm:sqref>${places}</xm:sqref></x14:conditionalFormatting>`}</x14:conditionalFormattings></ext></extLst>`;
+
+  test.each([
+    ["B2:B3", "B1", ""],
+    ["B1:B3", "", "<extLst/>"],
+    ["B1:B3", "", more("H1:H3")],
+  ])("bars over %s with what an extension says of them", async (from, left, extensions) => {
+    const written = bars("B1:B3") + more("B1:B3");
+    const { rules, book, stale } = await saved(written, cut(from, from, "t"), extensions);
+    expect(rules).toBe((left === "" ? "" : bars(left)) + more(left));
+    expect(stale).toBe(false);
+    const [{ formats = [] } = {}, { formats: moved = [] } = {}] = book.sheets;
+    const ranking = { attributes: { type: "dataBar" }, extension: /autoMin.*autoMax/ };
+    const says = { ...ranking, extension: expect.stringMatching(ranking.extension) };
+    expect(moved).toMatchObject([{ area: parseArea(from), ranking: says }]);
+    expect(formats).toMatchObject(left === "" ? [] : [{ area: parseArea(left), ranking: says }]);
+  });
 });
 
 describe("a rule of a kind that is not understood", () => {
@@ -215,8 +273,8 @@ describe("a rule of a kind that is not understood", () => {
 
   test("stays where no such rule is, and that is told where its cells were cut", async () => {
     const cutElsewhere = await saved(strange("B5:B9"), cut("H5:H6", "E5:E6"));
-    expect(cutElsewhere).toEqual({ rules: strange("B5:B9"), left: [], stale: false });
+    expect(cutElsewhere).toMatchObject({ rules: strange("B5:B9"), stale: false });
     const cutHere = await saved(strange("B5:B9"), cut("B5:B6", "E5:E6"));
-    expect(cutHere).toEqual({ rules: strange("B5:B9"), left: [], stale: true });
+    expect(cutHere).toMatchObject({ rules: strange("B5:B9"), stale: true });
   });
 });
