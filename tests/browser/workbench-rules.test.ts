@@ -3,6 +3,7 @@ import { strFromU8, unzipSync } from "fflate";
 import type { Page } from "playwright-core";
 import { beforeAll, describe, expect, test } from "vitest";
 import { USUAL_COLUMN_WIDTH, USUAL_ROW_HEIGHT } from "../../src/workbench/book/grid-book";
+import { areaAddress } from "../../src/workbook/address";
 import { functionNames } from "../../src/workbook/formula/stored-form";
 import { layOut } from "../../src/workbook/layout/lay-out";
 import { ruleLooks } from "../../src/workbook/layout/looks";
@@ -114,48 +115,76 @@ describe("a template", () => {
   test("logs no error", () => expect(workbench.errors).toEqual([]));
 });
 
-test("rules go along with cells that are cut to another sheet, and are back by undoing", async () => {
+test("rules go along with cells that are cut to another sheet, and go back and there again by undoing and redoing", async () => {
+  const x14 = "http://schemas.microsoft.com/office/spreadsheetml/2009/9/main";
+  const bars = `<conditionalFormatting sqref="A1:A3"><cfRule type="dataBar" priority="2"><dataBar><cfvo type="min"/><cfvo type="max"/><color rgb="FF4466FF"/></dataBar><extLst><ext xmlns:x14="${x14}" uri="{B025F937-C7B1-47D3-B67F-A62EFF666E3E}"><x14:id>{0}</x14:id></ext></extLst></cfRule></conditionalFormatting>`;
+  const moreOfBars = `<extLst><ext xmlns:x14="${x14}" uri="{78C0D931-6437-407d-A8EE-F0AAD7539E65}"><x14:conditionalFormattings><x14:conditionalFormatting xmlns:xm="http://schemas.microsoft.com/office/excel/2006/main"><x14:cfRule type="dataBar" id="{0}"><x14:dataBar><x14:cfvo type="autoMin"/><x14:cfvo type="autoMax"/></x14:dataBar></x14:cfRule><xm:sqref>A1:A3</xm:sqref></x14:conditionalFormatting></x14:conditionalFormattings></ext></extLst>`;
   const rules =
     '<conditionalFormatting sqref="A1:A3"><cfRule type="cellIs" dxfId="0" priority="1" operator="greaterThan"><formula>$F$1</formula></cfRule></conditionalFormatting>' +
+    bars +
     '<dataValidations count="2"><dataValidation type="list" showErrorMessage="1" sqref="B1:B2"><formula1>$D$1:$D$2</formula1></dataValidation>' +
-    '<dataValidation type="custom" showInputMessage="1" prompt="A number of its own." sqref="A1:A3"><formula1>COUNTIF($A$1:$A$3,A1)=1</formula1></dataValidation></dataValidations>';
+    '<dataValidation type="custom" showInputMessage="1" prompt="A number of its own." sqref="A1:A3"><formula1>COUNTIF($A$1:$A$3,A1)=1</formula1></dataValidation></dataValidations>' +
+    moreOfBars;
   const cells =
-    '<sheetData><row r="1"><c r="A1"><v>1</v></c><c r="D1" t="str"><v>low</v></c><c r="F1"><v>10</v></c></row><row r="2"><c r="D2" t="str"><v>high</v></c></row><row r="3"><c r="A3"><v>30</v></c></row></sheetData>';
-  const styles =
-    '<dxfs count="1"><dxf><fill><patternFill><bgColor rgb="FF00FF99"/></patternFill></fill></dxf></dxfs>';
-  const sheets = { S: cells + rules, T: "<sheetData/>" };
+    '<sheetData><row r="1"><c r="A1"><v>1</v></c><c r="D1" t="str"><v>low</v></c><c r="F1"><v>10</v></c></row><row r="2"><c r="A2"><v>-20</v></c><c r="D2" t="str"><v>high</v></c></row><row r="3"><c r="A3"><v>30</v></c></row></sheetData>';
+  const rulesOfT =
+    '<conditionalFormatting sqref="C1:C9"><cfRule type="expression" dxfId="1" priority="1"><formula>C1&lt;&gt;""</formula></cfRule></conditionalFormatting>' +
+    '<dataValidations count="1"><dataValidation type="custom" showInputMessage="1" prompt="Of the second sheet." sqref="C1:C9"><formula1>C1&gt;0</formula1></dataValidation></dataValidations>';
+  const fill = (colour: string) =>
+    `<dxf><fill><patternFill><bgColor rgb="FF${colour}"/></patternFill></fill></dxf>`;
+  const styles = `<dxfs count="2">${fill("00FF99")}${fill("99FF00")}</dxfs>`;
+  const sheets = { S: cells + rules, T: `<sheetData/>${rulesOfT}` };
   const workbench = await served.withFile("two.xlsx", rawWorkbook({ sheets, styles }));
   const { page } = workbench;
   const isPainted = expect.poll(() => painted(page, "#00ff99"));
   await isPainted.toBe(true);
   const list = page.getByRole("button", { name: /^Choices for / });
-  const told = async (cell: string) => (await workbench.read(cell)).message;
+  const told = async (...places: readonly string[]) => {
+    const messages: string[] = [];
+    for (const place of places) messages.push((await workbench.read(place)).message);
+    return messages;
+  };
+  const [own, others] = ["A number of its own.", "Of the second sheet."];
 
   await workbench.copy("A2:B3", "Control+x");
   await workbench.paste("T!C5");
-  await expect.poll(async () => (await workbench.read("T!C6")).value).toBe("30");
-  expect([await told("T!C5"), await told("T!C7"), await told("T!A3")]).toEqual([
-    "A number of its own.",
-    "",
-    "",
+  const thereNow = async () => {
+    await expect.poll(async () => (await workbench.read("T!C6")).value).toBe("30");
+    expect(await told("T!C4", "T!C5", "T!C6", "T!C7")).toEqual([others, own, own, others]);
+    await isPainted.toBe(true);
+    // A bar below nothing, as long as the least of these cells; and nothing of what stood there.
+    await expect.poll(() => painted(page, "#ff0000")).toBe(true);
+    expect(await painted(page, "#99ff00")).toBe(false);
+    await workbench.select("T!D5");
+    await list.click();
+    const choices = page.getByRole("listbox", { name: "Choices for D5" }).getByRole("option");
+    expect(await choices.allTextContents()).toEqual(["low", "high"]);
+    await page.keyboard.press("Escape");
+    expect(await told("S!A1", "S!A2", "S!A3")).toEqual([own, "", ""]);
+    await isPainted.toBe(false);
+    await workbench.select("S!B2");
+    expect(await list.count()).toBe(0);
+  };
+  await thereNow();
+  const { bytes, notice } = await workbench.save();
+  expect(notice).toBe("");
+  const { book } = await readWorkbook(bytes, functionNames([]));
+  const standing = book.sheets.map(({ entryRules = [], formats = [] }) =>
+    [...entryRules, ...formats].map(({ area }) => areaAddress(area)),
+  );
+  expect(standing).toEqual([
+    ["B1", "A1", "A1", "A1"],
+    ["D5", "C5:C6", "C1:C4", "C7:C9", "C1:C4", "C7:C9", "C5:C6", "C5:C6"],
   ]);
-  await isPainted.toBe(true);
-  await workbench.select("T!D5");
-  await list.click();
-  const choices = page.getByRole("listbox", { name: "Choices for D5" }).getByRole("option");
-  expect(await choices.allTextContents()).toEqual(["low", "high"]);
-  await page.keyboard.press("Escape");
-  expect([await told("S!A1"), await told("S!A2")]).toEqual(["A number of its own.", ""]);
-  await isPainted.toBe(false);
-  await workbench.select("S!B2");
-  expect(await list.count()).toBe(0);
 
   await page.keyboard.press("Control+z");
   await expect.poll(async () => (await workbench.read("S!A3")).value).toBe("30");
-  expect([await told("S!A3"), await told("T!C6")]).toEqual(["A number of its own.", ""]);
+  expect(await told("S!A3", "T!C6")).toEqual([own, others]);
   await workbench.select("S!B2");
   await list.waitFor();
   await isPainted.toBe(true);
+  await page.keyboard.press("Control+y");
+  await thereNow();
   expect(workbench.errors).toEqual([]);
 });
 
