@@ -158,6 +158,7 @@ test("rules go along with cells that are cut to another sheet, and go back and t
     await workbench.select("T!D5");
     await list.click();
     const choices = page.getByRole("listbox", { name: "Choices for D5" }).getByRole("option");
+    await choices.first().waitFor();
     expect(await choices.allTextContents()).toEqual(["low", "high"]);
     await page.keyboard.press("Escape");
     expect(await told("S!A1", "S!A2", "S!A3")).toEqual([own, "", ""]);
@@ -193,12 +194,13 @@ describe("a workbook from elsewhere", () => {
     '<conditionalFormatting sqref="A1:A3"><cfRule type="cellIs" dxfId="0" priority="1" operator="greaterThan"><formula>$B$1</formula></cfRule></conditionalFormatting>' +
     '<conditionalFormatting sqref="H1:H3"><cfRule type="colorScale" priority="2"><colorScale><cfvo type="num" val="0"/><cfvo type="num" val="10"/><color rgb="FF00AA11"/><color rgb="FFAA00FF"/></colorScale></cfRule></conditionalFormatting>' +
     '<conditionalFormatting sqref="I1:I3"><cfRule type="dataBar" priority="3"><dataBar><cfvo type="num" val="0"/><cfvo type="num" val="10"/><color rgb="FFFF8811"/></dataBar></cfRule></conditionalFormatting>' +
-    '<dataValidations count="4"><dataValidation type="list" allowBlank="1" showErrorMessage="1" sqref="C1"><formula1>$D$1:$D$3</formula1></dataValidation>' +
+    '<dataValidations count="5"><dataValidation type="list" allowBlank="1" showErrorMessage="1" sqref="C1"><formula1>$D$1:$D$3</formula1></dataValidation>' +
+    '<dataValidation type="list" showErrorMessage="1" error="From its row." sqref="C5:C6"><formula1>D5:E5</formula1></dataValidation>' +
     '<dataValidation type="custom" showErrorMessage="1" showInputMessage="1" error="Not twice." prompt="A number of its own." sqref="A1:A3"><formula1>COUNTIF($A$1:$A$3,A1)=1</formula1></dataValidation>' +
     '<dataValidation type="decimal" operator="lessThan" errorStyle="warning" showErrorMessage="1" error="Rare." sqref="G1"><formula1>60</formula1></dataValidation>' +
     '<dataValidation type="date" operator="greaterThan" showErrorMessage="1" error="After the start." sqref="E1"><formula1>$F$1</formula1></dataValidation></dataValidations>';
   const cells =
-    '<sheetData><row r="1"><c r="A1"><v>1</v></c><c r="B1"><v>10</v></c><c r="D1" t="str"><v>low</v></c><c r="E1" s="1"><v>45400</v></c><c r="F1" s="1"><v>45300</v></c></row><row r="2"><c r="A2"><v>2</v></c><c r="D2" t="str"><v>high</v></c></row><row r="3"><c r="A3"><v>3</v></c><c r="D3"><v>7</v></c></row></sheetData>';
+    '<sheetData><row r="1"><c r="A1"><v>1</v></c><c r="B1"><v>10</v></c><c r="D1" t="str"><v>low</v></c><c r="E1" s="1"><v>45400</v></c><c r="F1" s="1"><v>45300</v></c></row><row r="2"><c r="A2"><v>2</v></c><c r="D2" t="str"><v>high</v></c></row><row r="3"><c r="A3"><v>3</v></c><c r="D3"><v>7</v></c></row><row r="5"><c r="D5" t="str"><v>oak</v></c><c r="E5" t="str"><v>ash</v></c></row><row r="6"><c r="D6" t="str"><v>elm</v></c><c r="E6" t="str"><v>fir</v></c></row></sheetData>';
   const styles =
     '<cellXfs count="2"><xf numFmtId="0"/><xf numFmtId="14"/></cellXfs><dxfs count="1"><dxf><fill><patternFill><bgColor rgb="FF00FF99"/></patternFill></fill></dxf></dxfs>';
   let workbench: WorkbenchPage;
@@ -254,6 +256,13 @@ describe("a workbook from elsewhere", () => {
     await workbench.page.locator("#status .value", { hasText: /^7$/ }).waitFor();
     await workbench.type("G1", "=C1+1");
     await expect.poll(async () => (await workbench.read("G1")).value).toBe("8");
+    // A list beside each of its cells.
+    await workbench.select("C6");
+    await workbench.page.keyboard.press("Alt+ArrowDown");
+    await options.first().waitFor();
+    expect(await options.allTextContents()).toEqual(["elm", "fir"]);
+    await workbench.page.keyboard.press("Escape");
+    expect(await enter(workbench, "oak")).toBe("Not taken: oak. From its row.");
   });
 
   test("says where a cell that is dragged onto another breaks its rule, as one that is pasted does", async () => {

@@ -8,7 +8,6 @@ import {
 import { SheetsSelectionsService } from "@univerjs/sheets";
 import {
   DataValidationCustomFormulaService,
-  DataValidationFormulaService,
   SheetDataValidationModel,
 } from "@univerjs/sheets-data-validation";
 import type { CellPlace } from "../../engine/cell-place";
@@ -17,6 +16,7 @@ import { isError, type Value } from "../../workbook/book";
 import type { Comparison } from "../../workbook/sheet-rules";
 import { type Grid, workbookOf } from "../grid/grid";
 import { compares, holds, sameEntry } from "./compare-entry";
+import { listAt } from "./lists-by-cell";
 
 /** The selected cell; undefined where no cell is. */
 export function selectedPlace({ injector }: Pick<Grid, "injector">): CellPlace | undefined {
@@ -47,16 +47,10 @@ export async function choicesAt(grid: Grid, place: CellPlace): Promise<Choice[] 
   if (rule?.type !== "list") return undefined;
   const { formula1 = "" } = rule;
   if (!formula1.startsWith("=")) return formula1.split(",").map((text) => typed(text.trim()));
-  const { injector } = grid;
-  const unitId = workbookOf(grid)?.getUnitId() ?? "";
-  const results = await injector
-    .get(DataValidationFormulaService)
-    .getRuleFormulaResult(unitId, place.sheetId, rule.uid);
-  const cells = (results?.[0]?.result?.[0]?.[0] ?? []) as readonly (readonly ICellData[])[];
   const choices = new Map<string, Choice>();
-  for (const cell of cells.flat()) {
+  for (const cell of await listAt(grid, rule, place)) {
     const value = readValue(cell);
-    if (value === null || value === "" || isError(value)) continue;
+    if (!cell || value === null || value === "" || isError(value)) continue;
     const label = labelOf(cell, value);
     if (!choices.has(label)) choices.set(label, { label, value });
   }

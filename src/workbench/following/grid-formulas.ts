@@ -46,17 +46,12 @@ export interface FollowedInGrid {
   readonly own: readonly Followed[];
   /** With those that it names. */
   readonly cells: readonly Followed[];
-  /**
-   * What becomes of it: one for all of its cells whose formulas are the same; none of what is gone.
-   */
+  /** What becomes of it: one for all of its cells whose formulas are the same; none of what is gone. */
   after(change: Change): readonly RuleInGrid[];
 }
 
 type Sheets = Pick<Workbook, "getSheetBySheetName" | "getSheetBySheetId">;
 
-const nowhere: Area = { row: 0, column: 0, rows: 0, columns: 0 };
-
-/** Without areas the formulas are the same for all cells of the rule. */
 export function followInGrid(
   sheets: Sheets,
   sheetId: string,
@@ -66,10 +61,11 @@ export function followInGrid(
   const isComputed = (text: string) => text.startsWith("=");
   const idOf = (name: string) => sheets.getSheetBySheetName(name)?.getSheetId() ?? "";
   const nameOf = (id: string) => sheets.getSheetBySheetId(id)?.getName();
-  const home = { sheetId, area: areas[0] ?? nowhere };
+  const [area = { row: 0, column: 0, rows: 0, columns: 0 }] = areas;
+  const home = { sheetId, area };
   const computed = formulas.map((text) => (isComputed(text) ? text.slice(1) : undefined));
   const { reads, at } = followFormulas(home, Object.fromEntries(computed.entries()), idOf);
-  const parts = (areas.length > 0 ? areas : [nowhere]).map(
+  const own = areas.map(
     (area): Followed => ({
       sheetId,
       area,
@@ -77,14 +73,13 @@ export function followInGrid(
       reads: reads.map((read) => seenFrom(read, home, area)),
     }),
   );
-  const own = areas.length > 0 ? parts : [];
   return {
     own,
-    cells: [...own, ...parts.flatMap(({ reads = [] }) => reads)],
+    cells: [...own, ...own.flatMap(({ reads = [] }) => reads)],
     after(change) {
-      const now = parts
+      const now = own
         .flatMap(change)
-        .filter((part) => areas.length === 0 || !isGone(part))
+        .filter((part) => !isGone(part))
         .sort(({ area: one }, { area: other }) => one.row - other.row || one.column - other.column);
       const alike = new Map<string, RuleInGrid>();
       for (const part of now) {
@@ -99,7 +94,7 @@ export function followInGrid(
           ),
         ]);
         const before = alike.get(key);
-        const itsAreas = [...(before?.areas ?? []), ...(areas.length > 0 ? [area] : [])];
+        const itsAreas = [...(before?.areas ?? []), area];
         alike.set(key, { sheetId, formulas: its, ...before, areas: itsAreas });
       }
       return [...alike.values()];
@@ -130,15 +125,7 @@ const nothing: Steps = { redos: [], undos: [] };
 /** Before the first workbook. */
 export function moveRulesWithTheirCells(): void {
   const service = FormulaRefRangeService.prototype;
-  const { registerFormula, registerRangeFormula } = service;
-  service.registerFormula = function (unitId, sheetId, formula, callback) {
-    const then = ([now]: readonly RuleInGrid[]) =>
-      now?.formulas[0] === formula ? nothing : callback(now?.formulas[0] ?? "=#REF!");
-    return both(
-      registerFormula.call(otherwise(this), unitId, sheetId, formula, callback),
-      follow(this, unitId, sheetId, [], [formula], then),
-    );
-  };
+  const { registerRangeFormula } = service;
   service.registerRangeFormula = function (unitId, sheetId, ranges, formulas, callback) {
     const before = JSON.stringify([{ sheetId, formulas, areas: ranges.map(areaOf) }]);
     const then = (rules: readonly RuleInGrid[]) => {

@@ -42,8 +42,17 @@ export function beside(read: Read, { sheetId, area }: Place): Read {
     columns: area.columns + columns.beside.size - 1,
   };
   const itsSheet = inRows && inColumns ? sheetId : read.sheetId;
+  // Beside cells of another sheet there is nothing: it stays where it is.
+  if (itsSheet !== sheetId && (inRows || inColumns)) return apart(read);
   return { ...read, sheetId: itsSheet, area: { ...read.area, ...inRows, ...inColumns } };
 }
+
+const apart = (read: Read): Read => ({
+  ...read,
+  area: firstRead(read),
+  rows: { relative: read.rows.relative },
+  columns: { relative: read.columns.relative },
+});
 
 /** As they are seen from the first cell of a part of the rule. */
 export function seenFrom(read: Read, home: Place, part: Area): Read {

@@ -34,6 +34,7 @@ import { executorsOf } from "../../engine/executor";
 import { Failures } from "../../engine/failures";
 import type { LoadedFunctions } from "../../engine/functions";
 import { mend } from "../../engine/mends/mend";
+import { followListsByCell } from "../entries/lists-by-cell";
 import { leaveRulesToCuts } from "../following/cut-rules";
 import { moveRulesWithTheirCells } from "../following/grid-formulas";
 import { tellOtherEditor } from "../typing/both-editors";
@@ -104,6 +105,7 @@ export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: 
   tellOtherEditor();
   moveRulesWithTheirCells();
   leaveRulesToCuts();
+  followListsByCell();
   const failures = new Failures();
   const context = {
     formula,

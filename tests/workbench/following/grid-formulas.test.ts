@@ -123,10 +123,12 @@ test("a rule is gone once its cells are, and once what it names is", () => {
 });
 
 test("the source of a list grows with a row, on its own sheet only", () => {
-  const list = () => rule([], "=Lists!$D$1:$D$3");
-  expect(list().cells).toMatchObject([{ sheetId: "sheet-1", area: area(0, 3, 3) }]);
-  const grown = list().after(change(insertRow, 1, "sheet-1"));
-  expect(grown).toMatchObject([{ areas: [], formulas: ["=Lists!$D$1:$D$4"] }]);
-  const same = list().after(change(insertRow, 1));
-  expect(same).toMatchObject([{ areas: [], formulas: ["=Lists!$D$1:$D$3"] }]);
+  const list = rule([area(0, 1, 3)], "=Lists!$D$1:$D$3");
+  expect(list.cells).toContainEqual(
+    expect.objectContaining({ sheetId: "sheet-1", area: area(0, 3, 3) }),
+  );
+  const grown = list.after(change(insertRow, 1, "sheet-1"));
+  expect(grown).toMatchObject([{ areas: [area(0, 1, 3)], formulas: ["=Lists!$D$1:$D$4"] }]);
+  const same = list.after(change(insertRow, 1));
+  expect(same).toMatchObject([{ areas: [area(0, 1, 4)], formulas: ["=Lists!$D$1:$D$3"] }]);
 });

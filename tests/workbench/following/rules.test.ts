@@ -119,6 +119,9 @@ describe("cells that are cut and put elsewhere take their rule along, which no l
     put(["B2:B9", "B2>$C2"]);
     cut("B2:B3", "B2:B3", "other");
     expect(rules()).toEqual(["B4:B9 B4>$C4", "other B2:B3 B2>Log!$C2"]);
+    put(["B2:B9", "B2>$C2"]);
+    cut("B3:B4", "E8:E9", "other");
+    expect(rules()).toEqual(["B2 B2>$C2", "B5:B9 B5>$C5", "other E8:E9 E8>Log!$C3"]);
   });
 
   test("each part then follows its own cells", () => {
