@@ -16,7 +16,33 @@ export interface Place {
 const candidates =
   /"(?:[^"]|"")*"|'(?:[^']|'')*'!|(?<![\p{L}\p{N}_.!'\]])([\p{L}_\\][\p{L}\p{N}_.\\]*)?(\[)|(?<![\p{L}\p{N}_.!'])([\p{L}_\\][\p{L}\p{N}_.\\]*)(?![\p{L}\p{N}_.\\([!])/gu;
 
-export function expandTables(formula: string, tables: readonly Table[], place: Place): string {
+export const expandTables: Rewriting = (formula, tables, place) =>
+  rewritten(formula, tables, place, (table, specifier) => range(table, specifier ?? "", place));
+
+/**
+ * As files say them (ECMA-376 Part 1, 18.17.2: no "@", a table by its name): a person types Log[@Dose], or
+ * [@Dose] in a row of the table itself.
+ */
+export const withTableNames: Rewriting = (formula, tables, place) =>
+  rewritten(formula, tables, place, ({ name }, specifier) =>
+    specifier === undefined ? name : `${name}[${withoutAt(specifier)}]`,
+  );
+
+type Rewriting = (formula: string, tables: readonly Table[], place: Place) => string;
+
+function withoutAt(specifier: string): string {
+  const [, columns] = /^\s*@\s*(.*?)\s*$/s.exec(specifier) ?? [];
+  if (columns === undefined) return specifier;
+  if (columns === "") return "#This Row";
+  return `[#This Row],${columns.startsWith("[") ? columns : `[${columns}]`}`;
+}
+
+function rewritten(
+  formula: string,
+  tables: readonly Table[],
+  place: Place,
+  rewrite: (table: Table, specifier: string | undefined) => string,
+): string {
   if (tables.length === 0) return formula;
   let result = "";
   let from = 0;
@@ -31,8 +57,8 @@ export function expandTables(formula: string, tables: readonly Table[], place: P
     if (!table) continue;
     const end = bracket ? closing(formula, candidates.lastIndex - 1) : candidates.lastIndex;
     if (end === undefined) continue;
-    const specifier = bracket ? formula.slice(candidates.lastIndex, end - 1) : "";
-    result += formula.slice(from, match.index) + range(table, specifier, place);
+    const specifier = bracket ? formula.slice(candidates.lastIndex, end - 1) : undefined;
+    result += formula.slice(from, match.index) + rewrite(table, specifier);
     from = end;
     candidates.lastIndex = end;
   }

@@ -16,6 +16,7 @@ import { fillDownBesideBlanks } from "./entries/fill-down";
 import { fillFromShown } from "./entries/fill-from-shown";
 import { pasteSpilled } from "./entries/paste-spilled";
 import { keepLookUnderText } from "./entries/paste-text";
+import { pasteWords } from "./entries/paste-words";
 import { refuseEntries } from "./entries/refuse-entries";
 import { tellBreaches } from "./entries/tell-breaches";
 import { offerFiltering } from "./filtering/offer-filtering";
@@ -146,6 +147,7 @@ async function start(): Promise<void> {
   refuseEntries(grid, computed, (said) => status.tell(said));
   tellBreaches(grid, computed, (said) => status.tell(said));
   pasteSpilled(grid);
+  pasteWords(grid);
   let circleTold = false;
   const settled = async (circular: boolean) => {
     status.show();

@@ -154,6 +154,59 @@ test("A total below a table is no row of it, nor is what stands beside it; a nam
   expect(await value("D1")).toBe("3");
 });
 
+test("A table takes in a word below its numbers, and a formula of the new row; a copied formula goes on naming it.", async () => {
+  const rows = [
+    ["Dose", "Load"],
+    [1, "=Runs[[#This Row],[Dose]]*2"],
+    [2, "=Runs[[#This Row],[Dose]]*2"],
+  ];
+  await openTable({ rows });
+  const copy = async (from: string, to: string) => {
+    await workbench.copy(from);
+    await workbench.paste(to);
+  };
+  await workbench.type("D1", "=SUM(Runs[Dose])");
+  await copy("D1", "E1");
+  await copy("B2", "D8");
+  await expect.poll(() => value("D8")).toBe("#VALUE!");
+  await workbench.type("A4", "n/a");
+  expect(await value("B4")).toBe("#VALUE!");
+  await workbench.type("B5", "=[@Dose]/SUM(Runs[Dose])");
+  expect(await value("B5")).toBe("0");
+  await workbench.type("A5", "5");
+  expect(await value("B5")).toBe("0.625");
+  await workbench.type("B6", "=[@Dose]*3");
+  await workbench.type("A6", "4");
+  expect(await value("B6")).toBe("12");
+  expect(await value("E1")).toBe("12");
+  const { book } = await saved();
+  expect(book.tables[0]?.area.rows).toBe(6);
+  const formula = (row: number, column: number) => book.sheets[0]?.cells[row]?.[column]?.formula;
+  expect(formula(4, 1)).toBe("Runs[[#This Row],[Dose]]/SUM(Runs[Dose])");
+  expect(formula(5, 1)).toBe("Runs[[#This Row],[Dose]]*3");
+  expect(formula(0, 4)).toBe("SUM(Runs[Dose])");
+  expect(formula(7, 3)).toBe("Runs[[#This Row],[Dose]]*2");
+});
+
+test("A row put in above the totals of a table is a row of it.", async () => {
+  const rows = [
+    ["Dose", "Load"],
+    [1, "=Runs[[#This Row],[Dose]]*2"],
+    [2, "=Runs[[#This Row],[Dose]]*2"],
+    ["Total", "=SUBTOTAL(109,Runs[Load])"],
+  ];
+  await openTable({ rows, totals: true });
+  await workbench.insertRowAbove("S", 4);
+  await workbench.type("A4", "10");
+  expect(await value("B4")).toBe("20");
+  expect(await value("B5")).toBe("26");
+  const { book } = await saved();
+  expect(book.tables).toMatchObject([{ area: { rows: 5 }, totalsRow: true }]);
+  await workbench.page.keyboard.press("Control+z");
+  await workbench.page.keyboard.press("Control+z");
+  await expect.poll(() => value("B4")).toBe("6");
+});
+
 test("Rows put into a table compute as its others, also right below its heads; undone with one step.", async () => {
   const doses = [1, 2, 3, 4].map((dose, at) => [
     dose,

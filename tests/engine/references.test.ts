@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { openEngine } from "../../src/engine/node";
-import type { Book } from "../../src/workbook/book";
+import { withTableNames } from "../../src/engine/structured";
+import type { Book, Table } from "../../src/workbook/book";
 import { probe } from "./probe";
 import { book, cell, sheet, shown } from "./sheet";
 
@@ -173,6 +174,26 @@ describe("tables", () => {
   ])("%s is %s", async (formula, value) => {
     expect(await inTable(formula)).toBe(value);
   });
+});
+
+test.each([
+  ["Log[@Day]*[@[Dose (kg/t)]]", "Log[[#This Row],[Day]]*Log[[#This Row],[Dose (kg/t)]]"],
+  [
+    "SUM([@[Day]:[Dose (kg/t)]])/SUM([Day])",
+    "SUM(Log[[#This Row],[Day]:[Dose (kg/t)]])/SUM(Log[Day])",
+  ],
+  ["COUNT(log[@])+ROWS(log)", "COUNT(Log[#This Row])+ROWS(Log)"],
+  ['"[@Day]"&Other[@Day]', '"[@Day]"&Other[@Day]'],
+])("%s is in a file %s", (typed, inFile) => {
+  const table: Table = {
+    name: "Log",
+    sheet: "S",
+    area: { row: 0, column: 0, rows: 3, columns: 2 },
+    columns: ["Day", "Dose (kg/t)"],
+    headerRow: true,
+    totalsRow: false,
+  };
+  expect(withTableNames(typed, [table], { sheet: "S", row: 1, column: 1 })).toBe(inFile);
 });
 
 test("formulas reach other sheets by any name", async () => {

@@ -12,13 +12,17 @@ import {
   type Worksheet,
 } from "@univerjs/core";
 import { type ISetRangeValuesMutationParams, SetRangeValuesMutation } from "@univerjs/sheets";
+import { fromGrid } from "../../engine/dialect";
 import { spellingOut } from "../../engine/spelled-out";
+import { withTableNames } from "../../engine/structured";
 import { putCell, type Table } from "../../workbook/book";
 import { bodyOf } from "../../workbook/layout/filled-in";
+import type { Carried } from "../book/grid-book";
 import { asWritten, type Written, writeAnew } from "../formulas/read-anew";
 import { vocabularyOf } from "../formulas/typed-formulas";
 import { type Grid, workbookOf } from "../grid/grid";
 import { type CellData, writeAsOneStep } from "../grid/one-step";
+import { gridFormulaAt } from "../grid/seen-cells";
 import { cellAsIn, columnFormulas, columnsOf, writtenAsIn } from "./column-formulas";
 import { growRules } from "./grow-rules";
 import { growths, holds, withRows } from "./growths";
@@ -52,13 +56,19 @@ export function growTables(grid: Grid): void {
 
 function grow(grid: Grid, workbook: Workbook, table: Table, rows: number): void {
   const words = vocabularyOf(grid);
-  const before = spellingOut(words);
-  const after = spellingOut(withRows(words, table, table.area.rows + rows));
+  const wordsAfter = withRows(words, table, table.area.rows + rows);
+  const [before, after] = [spellingOut(words), spellingOut(wordsAfter)];
+  const named = (one: Written): Written => {
+    const place = { ...one, sheet: table.sheet };
+    return { ...one, written: withTableNames(one.written, wordsAfter.tables, place) };
+  };
   const written = workbook.getSheets().flatMap((worksheet) => {
     const cells: CellData = {};
-    const formulas = asWritten(grid, worksheet, before);
-    if (worksheet.getName() === table.sheet)
-      formulas.push(...fillDown(grid, worksheet, table, rows, formulas, cells));
+    const known = asWritten(grid, worksheet, before);
+    const formulas =
+      worksheet.getName() === table.sheet
+        ? [...known, ...fillDown(grid, worksheet, table, rows, known, cells)].map(named)
+        : known;
     writeAnew(grid, worksheet, formulas, after, cells);
     return Object.keys(cells).length > 0 ? [[worksheet.getSheetId(), cells] as const] : [];
   });
@@ -78,6 +88,15 @@ const formulaOf = (cell: Nullable<ICellData>): Pick<ICellData, "f" | "si" | "cus
   ...(cell?.f ? { f: cell.f } : {}),
   ...(cell?.si ? { si: cell.si } : {}),
 });
+
+/** What was typed for a row that the table did not have yet: only now it is known which row "[@Dose]" means. */
+function typedAt(grid: Grid, worksheet: Worksheet, row: number, column: number): Written[] {
+  const { formula: known } = (worksheet.getCellRaw(row, column)?.custom ?? {}) as Carried;
+  const text = gridFormulaAt(grid, worksheet, row, column);
+  return known !== undefined || text === undefined
+    ? []
+    : [{ row, column, written: fromGrid(text) }];
+}
 
 /** The new rows look as the last one, and compute as the others. Gives what they compute as it was written. */
 function fillDown(
@@ -101,6 +120,7 @@ function fillDown(
         ? cellAsIn(grid, worksheet, column, source, last + down)
         : formulaOf(own);
       if (fills) filled.push(...writtenAsIn(written, column, source, [last + down]));
+      else filled.push(...typedAt(grid, worksheet, last + down, column));
       putCell(cells, last + down, column, {
         ...(pattern.s ? { s: pattern.s } : {}),
         ...content,

@@ -69,10 +69,9 @@ function entriesOf(typed: CellData, row: number, table: Table, words: Vocabulary
     const entry = { column, value: readValue(cell) };
     if (!cell?.f) return [entry];
     const formula = fromGrid(cell.f);
-    const { formula: written } = (cell.custom ?? {}) as Carried;
-    const place = { sheet: table.sheet, row, column };
-    const grown = written === undefined ? formula : spellOut(written, place);
-    return [{ ...entry, formula, grown }];
+    const { formula: written = formula } = (cell.custom ?? {}) as Carried;
+    const grown = spellOut(written, { sheet: table.sheet, row, column });
+    return [{ ...entry, formula, grown, ofRow: /\[\s*@|\[#this row\]/i.test(written) }];
   });
 }
 

@@ -12,6 +12,8 @@ export interface Entry {
   readonly column: number;
   readonly value: Value;
   readonly formula?: string;
+  /** Whether the formula names its own row as one of a table. */
+  readonly ofRow?: boolean;
   /** What the formula would read if the table had the row. */
   readonly grown?: string;
 }
@@ -35,17 +37,19 @@ export const isNewRow = (entries: readonly Entry[], below: RowBelow): boolean =>
 const total =
   /^(?:(?:grand |sub-?)?totals?(?!\p{L})|(?:sum|mean|average|median|count|min|max)(?:imum)?\s*:?$)/iu;
 
-/** In a column of numbers a word names what follows, but "<0.5" or "?" is what was found. */
+/** In a column of numbers no name begins so, nor ends so: "n/a" or "<0.5" is what was found. */
+const totalOfNumbers = /^(?:sum|mean|average|median|count|min|max)(?:imum)?(?!\p{L})|^\p{L}.*:$/iu;
+
 function isLabel({ column, value, formula }: Entry, { valuesOf }: RowBelow): boolean {
   if (typeof value !== "string" || formula !== undefined) return false;
   if (total.test(value.trim())) return true;
   const held = valuesOf(column).filter((one) => one !== null && one !== "");
-  const isNumeric = held.length > 0 && held.every((one) => typeof one === "number");
-  return isNumeric && /^\s*\p{L}/u.test(value);
+  const numbers = held.filter((one) => typeof one === "number");
+  return numbers.length * 2 > held.length && totalOfNumbers.test(value.trim());
 }
 
-function isTotal({ column, formula, grown = "" }: Entry, below: RowBelow): boolean {
-  if (formula === undefined) return false;
+function isTotal({ column, formula, ofRow, grown = "" }: Entry, below: RowBelow): boolean {
+  if (formula === undefined || ofRow) return false;
   const { table, row, book } = below;
   const { area, sheet } = table;
   const last = below.lastFormula(column);

@@ -6,6 +6,8 @@ export interface TableFile {
   readonly rows: readonly (readonly (number | string)[])[];
   /** Of the rows as they are numbered on the sheet. */
   readonly hidden?: readonly number[];
+  /** The last of the rows is one of totals. */
+  readonly totals?: boolean;
   /** What follows the cells: conditional formats and entry rules. */
   readonly rules?: string;
   readonly styles?: string;
@@ -15,7 +17,13 @@ const relation = "http://schemas.openxmlformats.org/officeDocument/2006/relation
 const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 
 /** A file of one sheet, S, with one table, Runs, from its first cell on. */
-export function tableFile({ rows, hidden = [], rules = "", styles }: TableFile): Uint8Array {
+export function tableFile({
+  rows,
+  hidden = [],
+  totals,
+  rules = "",
+  styles,
+}: TableFile): Uint8Array {
   const [heads = []] = rows;
   const columns = heads.map((head, at) => `<tableColumn id="${at + 1}" name="${head}"/>`).join("");
   const last = addressOf(rows.length - 1, heads.length - 1);
@@ -26,7 +34,7 @@ export function tableFile({ rows, hidden = [], rules = "", styles }: TableFile):
     ...(styles !== undefined && { styles }),
     parts: {
       "xl/worksheets/_rels/sheet1.xml.rels": `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="${relation}" Target="../tables/table1.xml"/></Relationships>`,
-      "xl/tables/table1.xml": `<table xmlns="${main}" id="1" name="Runs" displayName="Runs" ref="A1:${last}"><tableColumns count="${heads.length}">${columns}</tableColumns></table>`,
+      "xl/tables/table1.xml": `<table xmlns="${main}" id="1" name="Runs" displayName="Runs" ref="A1:${last}"${totals ? ' totalsRowCount="1"' : ""}><tableColumns count="${heads.length}">${columns}</tableColumns></table>`,
     },
   });
 }

@@ -19,20 +19,20 @@ const book: Book = {
 };
 const values: readonly (readonly Value[])[] = [
   ["starch", "filler", "size", "dye"],
-  [4, 3, 2, null],
+  [4, 3, "n/a", null],
   [0.4, 0.3, 0.2, 0.1],
 ];
 
 /** Typed into row 6, by the letters of its columns: a value, or a formula with what it would read in a longer table. */
 function taken(
-  typed: Record<string, Value | { formula: string; grown?: string }>,
+  typed: Record<string, Value | { formula: string; grown?: string; ofRow?: boolean }>,
   lastFormulas: Record<number, string> = {},
 ) {
   const entries = Object.entries(typed).map(([letter, entry]) => {
     const { column } = parseArea(`${letter}1`);
     if (typeof entry !== "object" || entry === null || "error" in entry)
       return { column, value: entry };
-    return { column, value: null, formula: entry.formula, grown: entry.grown ?? entry.formula };
+    return { column, value: null, grown: entry.formula, ...entry };
   });
   return isNewRow(entries, {
     table,
@@ -64,6 +64,12 @@ test("a formula over several rows of the table is a total, wherever in the row i
   expect(taken({ B: { formula: "SUM(Other!B2:B5)" } })).toBe(true);
 });
 
+test("a formula that names its own row is one of the table, whatever else it reads", () => {
+  const formula = "#VALUE!/SUM($B$2:$B$5)";
+  expect(taken({ C: { formula } })).toBe(false);
+  expect(taken({ C: { formula, ofRow: true } })).toBe(true);
+});
+
 test("a formula that would read itself in a longer table is a total, also of one row", () => {
   expect(taken({ B: { formula: "SUM($B$5)", grown: "SUM($B$5:$B$6)" } })).toBe(false);
   expect(taken({ C: { formula: "#VALUE!*2", grown: "$B6*2" } })).toBe(true);
@@ -75,10 +81,16 @@ test("the formula of the last row, filled down, makes a new row whatever it read
   expect(taken(share, { 2: "AVERAGE(B2:B4)" })).toBe(true);
 });
 
-test("a row that begins with a label is none: the word for a total, or a word below numbers", () => {
+test("a row that begins with the word for a total is none, and below numbers what names one", () => {
   for (const label of ["Total", "total:", "Grand total", "Subtotal", "Mean", "Total for June"])
     expect(taken({ A: label, B: 9 })).toBe(false);
-  expect(taken({ B: "all of them" })).toBe(false);
-  for (const name of ["Totalizer resin", "Meanwhile", "Summit 3"])
+  for (const label of ["Mean of them", "Average dose", "All of them:"])
+    expect(taken({ B: label })).toBe(false);
+  for (const name of ["Totalizer resin", "Meanwhile", "Summit 3", "Mean machine", "Note:"])
     expect(taken({ A: name })).toBe(true);
+});
+
+test("a word below numbers is what was found in its row", () => {
+  for (const word of ["n/a", "N/A", "broken", "not measured", "Meanwhile lost", "?"])
+    expect(taken({ B: word })).toBe(true);
 });
