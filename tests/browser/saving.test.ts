@@ -298,6 +298,14 @@ test("A comment is written, changed and removed at the selected cell, each in a 
   await workbench.select("B4");
   await menu.locator("summary").click();
   await menu.getByText("can only be read here").waitFor();
+  await page.keyboard.press("Escape");
+  await workbench.select("D5");
+  await page.keyboard.type("12");
+  await menu.locator("summary").click();
+  await menu.getByText("A cell is being edited.").waitFor();
+  expect(await menu.getByRole("textbox").count()).toBe(0);
+  await page.mouse.click(...(await workbench.onGrid(place[0] ?? 0, place[1] ?? 0)));
+  expect((await workbench.read("D5")).value).toBe("12");
   const { sheet, notice } = await saved();
   expect(commentsOf(sheet)).toEqual(["B2 Shift A", "B4 undefined"]);
   expect(sheet.comments?.map(({ text }) => text)).toContain("Shift A:\n7, by hand");

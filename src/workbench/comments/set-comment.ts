@@ -39,7 +39,6 @@ export function setComment(
   place: CellPlace,
   typed: string,
 ): string | undefined {
-  if (isEditing(grid)) return WHILE_EDITING;
   const workbook = workbookOf(grid);
   if (!workbook?.getSheetBySheetId(place.sheetId)) return "The sheet of this cell is gone.";
   const before = comments.at(place);
