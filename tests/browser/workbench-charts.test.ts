@@ -247,6 +247,7 @@ describe("a saved template", () => {
       .join("");
     expect(drawn).toContain("<c:f>Log!$A$6:$A$35</c:f>");
     expect(drawn).not.toContain("<c:f>Log!$A$5:$A$34</c:f>");
+    expect(workbench.errors).toEqual([]);
   });
 
   test("keeps them under the new name of a sheet", async () => {

@@ -8,6 +8,7 @@ import { guarded, nativesOf } from "../natives/natives";
 import { mendArrayConstants } from "./array-constants";
 import { mendBlankLookups } from "./blank-lookups";
 import { mendCells } from "./cells";
+import { mendDependencies } from "./dependencies";
 import { mendIndex } from "./index-of-columns";
 import { mendLetNames } from "./let-names";
 import { mendLexer } from "./lexer";
@@ -24,6 +25,7 @@ export function mend(injector: Injector, formula: EngineFormula): void {
   mendLetNames(injector, formula);
   mendResults(injector, formula);
   mendRanges(injector, formula);
+  mendDependencies(injector, formula);
   mendFunctions(injector, formula);
 }
 
