@@ -1,14 +1,6 @@
-import {
-  Button,
-  Field,
-  makeStyles,
-  mergeClasses,
-  SearchBox,
-  Select,
-  tokens,
-} from "@fluentui/react-components";
-import { ArrowLeftRegular } from "@fluentui/react-icons";
+import { Button, Field, makeStyles, SearchBox, Select, tokens } from "@fluentui/react-components";
 import { useCallback, useEffect, useMemo, useState } from "react";
+import { ListAndDetail } from "../parts/list-and-detail";
 import { usePane } from "../parts/pane-context";
 import { reasonOf } from "../parts/use-deed";
 import { useReturnFocus } from "../parts/use-return-focus";
@@ -20,17 +12,7 @@ import { findItems, keyOf, kindsOf, MOST_COMPARED, readStock, type Stock } from 
 
 const useStyles = makeStyles({
   filters: { display: "grid", gap: tokens.spacingVerticalS, marginBottom: tokens.spacingVerticalM },
-  wide: {
-    "@container (min-width: 720px)": {
-      display: "grid",
-      gridTemplateColumns: "minmax(240px, 1fr) 2fr",
-      columnGap: tokens.spacingHorizontalXXL,
-      alignItems: "start",
-    },
-  },
   list: { maxWidth: "480px" },
-  listBesideDetail: { "@container (max-width: 719.98px)": { display: "none" } },
-  backOnlyNarrow: { "@container (min-width: 720px)": { display: "none" } },
 });
 
 type View = { readonly kind: "item"; readonly key: string } | { readonly kind: "comparison" };
@@ -80,85 +62,80 @@ export function Additives() {
     setView(next);
   };
 
+  const detail =
+    shownItem !== undefined ? (
+      <ItemDetails key={keyOf(shownItem)} item={shownItem} changed={reload} />
+    ) : (
+      <Comparison
+        items={side}
+        open={(item) => setView({ kind: "item", key: keyOf(item) })}
+        changed={reload}
+      />
+    );
+
   return (
-    <div className={mergeClasses(isOpen && styles.wide)}>
-      <div className={mergeClasses(styles.list, isOpen && styles.listBesideDetail)}>
-        <h2 className={text.hidden}>Additives</h2>
-        <div className={styles.filters}>
-          <SearchBox
-            aria-label="Search additives and components"
-            placeholder="Search"
-            value={query}
-            onChange={(_, { value }) => setQuery(value)}
-          />
-          <Field label="Kind" orientation="horizontal" size="small">
-            <Select size="small" value={kind} onChange={(_, { value }) => setKind(value)}>
-              <option value="">all</option>
-              <optgroup label="Additives">
-                {kindsOf(items, "additive").map((one) => (
-                  <option key={one}>{one}</option>
-                ))}
-              </optgroup>
-              <optgroup label="Components of the furnish">
-                {kindsOf(items, "component").map((one) => (
-                  <option key={one}>{one}</option>
-                ))}
-              </optgroup>
-            </Select>
-          </Field>
-        </div>
-        {problem !== "" && (
-          <p className={text.paragraph}>Your own tables could not be read. {problem}</p>
-        )}
-        {stock?.unread.map(({ table, reason }) => (
-          <p key={table} className={text.paragraph}>
-            The table {table} could not be read. {reason}
-          </p>
-        ))}
-        {stock !== undefined && (
-          <ItemList
-            items={found}
-            isRanked={query.trim() !== ""}
-            compared={compared}
-            open={(item) => show({ kind: "item", key: keyOf(item) })}
-            compare={(item, isCompared) =>
-              setTicked(
-                isCompared
-                  ? [...compared, keyOf(item)].slice(-MOST_COMPARED)
-                  : compared.filter((key) => key !== keyOf(item)),
-              )
-            }
-            openComparison={() => show({ kind: "comparison" })}
-          />
-        )}
-        {host !== undefined && (
-          <Button size="small" appearance="subtle" onClick={reload}>
-            Read your own tables again
-          </Button>
-        )}
-      </div>
-      {isOpen && (
-        <div>
-          <Button
-            size="small"
-            appearance="subtle"
-            icon={<ArrowLeftRegular />}
-            className={styles.backOnlyNarrow}
-            onClick={() => setView(undefined)}
-          >
-            All additives
-          </Button>
-          {shownItem !== undefined ? (
-            <ItemDetails key={keyOf(shownItem)} item={shownItem} changed={reload} />
-          ) : (
-            <Comparison
-              items={side}
-              open={(item) => setView({ kind: "item", key: keyOf(item) })}
-              changed={reload}
+    <ListAndDetail
+      listClass={styles.list}
+      list={
+        <>
+          <h2 className={text.hidden}>Additives</h2>
+          <div className={styles.filters}>
+            <SearchBox
+              aria-label="Search additives and components"
+              placeholder="Search"
+              value={query}
+              onChange={(_, { value }) => setQuery(value)}
+            />
+            <Field label="Kind" orientation="horizontal" size="small">
+              <Select size="small" value={kind} onChange={(_, { value }) => setKind(value)}>
+                <option value="">all</option>
+                <optgroup label="Additives">
+                  {kindsOf(items, "additive").map((one) => (
+                    <option key={one}>{one}</option>
+                  ))}
+                </optgroup>
+                <optgroup label="Components of the furnish">
+                  {kindsOf(items, "component").map((one) => (
+                    <option key={one}>{one}</option>
+                  ))}
+                </optgroup>
+              </Select>
+            </Field>
+          </div>
+          {problem !== "" && (
+            <p className={text.paragraph}>Your own tables could not be read. {problem}</p>
+          )}
+          {stock?.unread.map(({ table, reason }) => (
+            <p key={table} className={text.paragraph}>
+              The table {table} could not be read. {reason}
+            </p>
+          ))}
+          {stock !== undefined && (
+            <ItemList
+              items={found}
+              isRanked={query.trim() !== ""}
+              compared={compared}
+              open={(item) => show({ kind: "item", key: keyOf(item) })}
+              compare={(item, isCompared) =>
+                setTicked(
+                  isCompared
+                    ? [...compared, keyOf(item)].slice(-MOST_COMPARED)
+                    : compared.filter((key) => key !== keyOf(item)),
+                )
+              }
+              openComparison={() => show({ kind: "comparison" })}
             />
           )}
-        </div>
-      )}
-    </div>
+          {host !== undefined && (
+            <Button size="small" appearance="subtle" onClick={reload}>
+              Read your own tables again
+            </Button>
+          )}
+        </>
+      }
+      detail={isOpen ? detail : undefined}
+      back="All additives"
+      close={() => setView(undefined)}
+    />
   );
 }

@@ -1,10 +1,10 @@
 import { Button, makeStyles, mergeClasses, SearchBox, tokens } from "@fluentui/react-components";
-import { ArrowLeftRegular } from "@fluentui/react-icons";
 import { useEffect, useMemo, useState } from "react";
 import { byFamily } from "../../help/families";
 import type { FunctionReference } from "../../help/reference";
 import { firstSentence } from "../../help/wording";
 import type { Asked } from "../pane";
+import { ListAndDetail } from "../parts/list-and-detail";
 import { usePane } from "../parts/pane-context";
 import { useReturnFocus } from "../parts/use-return-focus";
 import { useText } from "../theme/text-styles";
@@ -12,17 +12,7 @@ import { findFunctions } from "./find-functions";
 import { FunctionDetails } from "./function-details";
 
 const useStyles = makeStyles({
-  wide: {
-    "@container (min-width: 720px)": {
-      display: "grid",
-      gridTemplateColumns: "minmax(240px, 1fr) 2fr",
-      columnGap: tokens.spacingHorizontalXXL,
-      alignItems: "start",
-    },
-  },
   list: { maxWidth: "64ch" },
-  listBesideDetail: { "@container (max-width: 719.98px)": { display: "none" } },
-  backOnlyNarrow: { "@container (min-width: 720px)": { display: "none" } },
   search: { width: "100%", maxWidth: "100%", marginBottom: tokens.spacingVerticalS },
   row: { borderTop: `1px solid ${tokens.colorNeutralStroke2}` },
   name: {
@@ -62,53 +52,45 @@ export function Functions({ asked }: { asked: Asked | undefined }) {
     query.trim() === "" ? byFamily(found) : [{ id: "found", title: "", functions: found }];
 
   return (
-    <div className={mergeClasses(chosen !== undefined && styles.wide)}>
-      <div className={mergeClasses(styles.list, chosen !== undefined && styles.listBesideDetail)}>
-        <h2 className={text.hidden}>Functions</h2>
-        <SearchBox
-          className={styles.search}
-          aria-label="Search functions by name, unit or words of the trade"
-          placeholder="Name, unit, or what it is for"
-          value={query}
-          onChange={(_, { value }) => setQuery(value)}
-        />
-        <p className={mergeClasses(text.faint, text.paragraph)} role="status">
-          {found.length === 0
-            ? "No function answers this search. Try another word of the trade."
-            : found.length === 1
-              ? "1 function"
-              : `${found.length} functions`}
-        </p>
-        {groups.map((group) => (
-          <section key={group.id} aria-label={group.title === "" ? "Found" : group.title}>
-            {group.title !== "" && (
-              <h3 className={text.subheading}>
-                {group.title} <span className={text.faint}>{group.id}</span>
-              </h3>
-            )}
-            <ul className={text.list}>
-              {group.functions.map((one) => (
-                <FunctionRow key={one.id} one={one} open={() => show(one.id)} />
-              ))}
-            </ul>
-          </section>
-        ))}
-      </div>
-      {chosen !== undefined && (
-        <div>
-          <Button
-            size="small"
-            appearance="subtle"
-            icon={<ArrowLeftRegular />}
-            className={styles.backOnlyNarrow}
-            onClick={() => setId(undefined)}
-          >
-            All functions
-          </Button>
-          <FunctionDetails key={chosen.id} one={chosen} />
-        </div>
-      )}
-    </div>
+    <ListAndDetail
+      listClass={styles.list}
+      list={
+        <>
+          <h2 className={text.hidden}>Functions</h2>
+          <SearchBox
+            className={styles.search}
+            aria-label="Search functions by name, unit or words of the trade"
+            placeholder="Name, unit, or what it is for"
+            value={query}
+            onChange={(_, { value }) => setQuery(value)}
+          />
+          <p className={mergeClasses(text.faint, text.paragraph)} role="status">
+            {found.length === 0
+              ? "No function answers this search. Try another word of the trade."
+              : found.length === 1
+                ? "1 function"
+                : `${found.length} functions`}
+          </p>
+          {groups.map((group) => (
+            <section key={group.id} aria-label={group.title === "" ? "Found" : group.title}>
+              {group.title !== "" && (
+                <h3 className={text.subheading}>
+                  {group.title} <span className={text.faint}>{group.id}</span>
+                </h3>
+              )}
+              <ul className={text.list}>
+                {group.functions.map((one) => (
+                  <FunctionRow key={one.id} one={one} open={() => show(one.id)} />
+                ))}
+              </ul>
+            </section>
+          ))}
+        </>
+      }
+      detail={chosen && <FunctionDetails key={chosen.id} one={chosen} />}
+      back="All functions"
+      close={() => setId(undefined)}
+    />
   );
 }
 
