@@ -16,21 +16,29 @@ export function dropDown(details: HTMLDetailsElement, offers: () => readonly Off
   });
 }
 
-/** What opens below a button of the page, made anew each time, or `again`; Escape and a press beside it close it. */
+/**
+ * What opens below a button of the page, made anew each time, or `again`; Escape and a press beside it close it.
+ * Gives what opens it at once, for whoever goes on typing.
+ */
 export function openBelow(
   details: HTMLDetailsElement,
   content: (close: () => void, again: () => void) => HTMLElement,
-): void {
-  const close = () => {
-    details.open = false;
-  };
+): () => void {
   let shown: HTMLElement | undefined;
   const show = () => {
     shown?.remove();
     shown = details.open ? content(close, show) : undefined;
     if (shown) details.append(shown);
   };
-  details.addEventListener("toggle", show);
+  const follow = () => {
+    if (details.open !== (shown !== undefined)) show();
+  };
+  const turn = (open: boolean) => {
+    details.open = open;
+    follow();
+  };
+  const close = () => turn(false);
+  details.addEventListener("toggle", follow);
   addEventListener("keydown", ({ key }) => {
     if (key !== "Escape" || !details.open) return;
     close();
@@ -39,6 +47,7 @@ export function openBelow(
   addEventListener("pointerdown", ({ target }) => {
     if (!details.contains(target as Node)) close();
   });
+  return () => turn(true);
 }
 
 function itemOf(offered: Offered, close: () => void): HTMLElement {

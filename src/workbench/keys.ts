@@ -1,4 +1,4 @@
-/** Keys that reach the grid from beside it: undoing, and all of them after a press on a tab or a button; and saving. */
+/** Keys that reach the grid from beside it: undoing, and all of them after a press on a tab or a button; and saving and finding. */
 import { ICommandService, RedoCommand, UndoCommand } from "@univerjs/core";
 import { ILayoutService } from "@univerjs/ui";
 import type { Grid } from "./grid/grid";
@@ -39,13 +39,17 @@ export function keepKeys({ injector }: Grid): void {
   addEventListener("focusout", renamed, { capture: true });
 }
 
-/** From wherever it is pressed: the browser would save the page, without the workbook. */
-export function saveByKeys(save: () => void): void {
+/** Keys for what the browser would do to the page, without the workbook. In the pane they are the browser's, but for saving. */
+export function takeKeys(ways: { readonly s: () => void; readonly f: () => void }): void {
   const pressed = (event: KeyboardEvent) => {
-    const { ctrlKey, metaKey, altKey, shiftKey, key } = event;
-    if (!(ctrlKey || metaKey) || altKey || shiftKey || key.toLowerCase() !== "s") return;
+    const { ctrlKey, metaKey, altKey, shiftKey, target } = event;
+    if (!(ctrlKey || metaKey) || altKey || shiftKey) return;
+    const key = event.key.toLowerCase();
+    const isInPane = (target as Element).closest?.("#pane") != null;
+    if (key !== "s" && (key !== "f" || isInPane)) return;
     event.preventDefault();
-    if (!event.repeat) save();
+    event.stopPropagation();
+    if (!event.repeat) ways[key]();
   };
   addEventListener("keydown", pressed, { capture: true });
 }

@@ -21,6 +21,7 @@ import { refuseEntries } from "./entries/refuse-entries";
 import { tellBreaches } from "./entries/tell-breaches";
 import { offerFiltering } from "./filtering/offer-filtering";
 import { keepToShown } from "./filtering/shown-only";
+import { offerFinding } from "./finding/offer-finding";
 import { takeRulesAlong } from "./following/cut-rules";
 import { offerFormats } from "./formats/offer-formats";
 import { editAsWritten } from "./formulas/edited-formulas";
@@ -29,13 +30,13 @@ import { followSheets } from "./formulas/follow-sheets";
 import { followSpills } from "./formulas/follow-spills";
 import { translateTyped } from "./formulas/typed-formulas";
 import { Computed } from "./grid/computed";
-import { endEditing } from "./grid/editing";
+import { endEditing, isEditing } from "./grid/editing";
 import { completeFreshWords } from "./grid/fresh-completion";
 import { describeFunctions, openGrid } from "./grid/grid";
 import { takeLookOfLineBefore } from "./grid/look-of-new-lines";
 import { makeRoom } from "./grid/make-room";
 import { nameControls } from "./grid/name-controls";
-import { keepKeys, saveByKeys } from "./keys";
+import { keepKeys, takeKeys } from "./keys";
 import { loadBuiltFunctions } from "./load-functions";
 import { OpenAndSave } from "./open-and-save";
 import { PanePlace } from "./pane-place";
@@ -114,7 +115,6 @@ async function start(): Promise<void> {
   byId("open").addEventListener("click", () => picker.click());
   const save = () => void work.save().catch(broken);
   byId("save").addEventListener("click", save);
-  saveByKeys(save);
   picker.addEventListener("change", () => {
     const [file] = picker.files ?? [];
     picker.value = "";
@@ -166,6 +166,12 @@ async function start(): Promise<void> {
   followSheets(grid);
   sumUp(grid);
   keepKeys(grid);
+  const openFind = offerFinding(grid, byId("find"));
+  const find = async () => {
+    if (isEditing(grid)) await endEditing(grid);
+    openFind();
+  };
+  takeKeys({ s: save, f: () => void find() });
   offerSorting(grid, desk, byId("sort"), tell);
   offerFiltering(grid, desk, computed, byId("filter"), byId("shown-rows"));
   keepToShown(grid, (text) => status.tellHere(text));
