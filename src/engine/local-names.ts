@@ -2,6 +2,7 @@
  * Names that belong to one sheet. The grid has one list of names for all sheets, so what such a name
  * means is put in its place, and where it is not known, #NAME?.
  */
+import { sheetPrefix } from "../workbook/address";
 import type { DefinedName } from "../workbook/book";
 import { sheetOf } from "../workbook/formula/regions";
 import { joined, type Token, tokensOf } from "../workbook/formula/tokens";
@@ -47,6 +48,25 @@ export class LocalNames {
     const formula = this.resolved(meant.formula, meant.sheet ?? "", depth + 1);
     return isPlainReference(formula) ? formula : `(${formula})`;
   }
+}
+
+/** The formula as it reads on other sheets: with the sheet before the names that belong to this one. */
+export function namesWithSheet(
+  formula: string,
+  home: string,
+  definedNames: readonly DefinedName[],
+): string {
+  const isOwn = (text: string) =>
+    definedNames.some(
+      ({ name, sheet }) => lower(name) === lower(text) && lower(sheet ?? "") === lower(home),
+    );
+  const tokens = tokensOf(formula);
+  const named = tokens.map((token, at) =>
+    token.kind === "word" && tokens[at - 1]?.kind !== "sheet" && isOwn(token.text)
+      ? { ...token, text: sheetPrefix(home) + token.text }
+      : token,
+  );
+  return joined(named);
 }
 
 /** Cells of the formula's own sheet without the sheet: so the grid writes them when rows are inserted. */

@@ -393,6 +393,9 @@ test("names of one sheet mean what they mean there: opened, typed, written down 
   await workbench.type("June!D1", "=A1*May!rate");
   await workbench.type("June!E1", "=A1*May!rate");
   await workbench.type("June!E1", "=B1*May!$A$1");
+  await workbench.copy("May!B1");
+  await workbench.paste("June!F1");
+  await expect.poll(async () => (await workbench.read("June!F1")).value).toBe("40");
   await workbench.insertRowAbove("June", 1);
   expect((await workbench.read("June!B2")).value).toBe("30");
   await workbench.type("June!A2", "5");
@@ -403,8 +406,8 @@ test("names of one sheet mean what they mean there: opened, typed, written down 
     Object.values(cells).map((row) => row[1]?.formula),
   );
   expect(formulas.flat()).toEqual(["rate*10", "rate*10"]);
-  const written = [2, 3, 4].map((column) => book.sheets[1]?.cells[1]?.[column]?.formula);
-  expect(written).toEqual(["rate+May!rate", "A2*May!rate", "B2*May!$A$1"]);
+  const written = [2, 3, 4, 5].map((column) => book.sheets[1]?.cells[1]?.[column]?.formula);
+  expect(written).toEqual(["rate+May!rate", "A2*May!rate", "B2*May!$A$1", "May!rate*10"]);
 });
 
 test("What is being typed, and what it changes, is in the file, by the button or by keys; what a rule refuses is not.", async () => {

@@ -1,8 +1,9 @@
 /**
- * A formula that names a table names it wherever a copy of it is pasted: the cells that the grid pastes in its
- * place are those of its own sheet, and would not follow the table.
+ * A formula with the name of a table, or of one sheet, has it wherever a copy is pasted: the cells that the grid
+ * pastes in its place are those of the sheet there, and do not follow the table.
  */
 import { fromGrid, toGrid } from "../../engine/dialect";
+import { namesWithSheet } from "../../engine/local-names";
 import { spellingOut } from "../../engine/spelled-out";
 import { shiftedFormula } from "../../workbook/formula/shared";
 import type { Carried } from "../book/grid-book";
@@ -19,17 +20,13 @@ export function pasteWords(grid: Grid): void {
     const text = gridFormulaAt(grid, sheet, row, column);
     const { formula: kept } = (data?.custom ?? {}) as Carried;
     if (text === undefined || kept === undefined) return undefined;
-    const { definedNames, tables } = vocabularyOf(grid);
-    const [spellOut, names, ofTables] = [
-      spellingOut({ definedNames, tables }),
-      spellingOut({ definedNames, tables: [] }),
-      spellingOut({ definedNames: [], tables }),
-    ];
+    const words = vocabularyOf(grid);
+    const spellOut = spellingOut(words);
     const here = placeOf(from);
     const written = writtenFormula({ formula: fromGrid(text), data, value: null }, spellOut, here);
-    if (written === undefined || ofTables(written, here) === written) return undefined;
-    // A name of one sheet is not known on another.
-    const known = sheet === to.sheet ? written : names(written, here);
+    if (written === undefined || spellOut(written, here) === written) return undefined;
+    const known =
+      sheet === to.sheet ? written : namesWithSheet(written, here.sheet, words.definedNames);
     const formula = shiftedFormula(known)(to.row - row, to.column - column);
     const f = toGrid(spellOut(formula, placeOf(to)));
     return { f, si: null, custom: { formula } satisfies Carried };
