@@ -298,6 +298,15 @@ describe("a workbook from elsewhere", () => {
   });
 });
 
+test("a list in the first cell of a file has its button when the file is opened", async () => {
+  const rule =
+    '<sheetData/><dataValidations count="1"><dataValidation type="list" sqref="A1"><formula1>"low,high"</formula1></dataValidation></dataValidations>';
+  const workbench = await served.withTemplate("Blank workbook");
+  await workbench.openFile("first.xlsx", rawWorkbook({ sheets: { S: rule } }));
+  await workbench.page.getByRole("button", { name: "Choices for A1" }).waitFor();
+  expect(workbench.errors).toEqual([]);
+});
+
 test("a conditional format judges each cell by itself when a row is put in between", async () => {
   const cells =
     '<sheetData><row r="1"><c r="A1"><v>1</v></c></row><row r="2"><c r="A2"><v>2</v></c></row><row r="3"><c r="A3"><v>3</v></c></row><row r="4"><c r="A4"><v>99</v></c></row></sheetData>';

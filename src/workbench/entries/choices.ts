@@ -38,7 +38,9 @@ export class Choices {
         ref: (place: HTMLElement | null) => void (place && popup.extraProps?.fill?.(place)),
       }),
     );
-    injector.get(SheetsSelectionsService).selectionChanged$.subscribe(() => this.follow());
+    // A workbook that is opened selects its first cell before the grid has a place on the page.
+    const follow = () => setTimeout(() => this.follow(), 0);
+    injector.get(SheetsSelectionsService).selectionChanged$.subscribe(follow);
     injector.get(ICommandService).onCommandExecuted(({ id }) => {
       if (id === SetWorksheetActiveOperation.id) this.follow();
     });
