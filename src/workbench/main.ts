@@ -31,6 +31,7 @@ import { followSpills } from "./formulas/follow-spills";
 import { translateTyped } from "./formulas/typed-formulas";
 import { Computed } from "./grid/computed";
 import { endEditing, isEditing } from "./grid/editing";
+import { takeFarKeys } from "./grid/far-keys";
 import { completeFreshWords } from "./grid/fresh-completion";
 import { describeFunctions, openGrid } from "./grid/grid";
 import { takeLookOfLineBefore } from "./grid/look-of-new-lines";
@@ -46,6 +47,7 @@ import { Status } from "./status/status";
 import { sumUp } from "./status/sums";
 import { growTables } from "./tables/growing-tables";
 import { fillInsertedRows } from "./tables/inserted-rows";
+import { goToEndsOfText } from "./typing/ends-of-text";
 import { showComments } from "./view/comments";
 import { keepTabInView } from "./view/keep-tab-in-view";
 import { widenNameBox } from "./view/name-box";
@@ -166,6 +168,8 @@ async function start(): Promise<void> {
   followSheets(grid);
   sumUp(grid);
   keepKeys(grid);
+  takeFarKeys(grid);
+  goToEndsOfText(grid);
   const openFind = offerFinding(grid, byId("find"));
   const find = async () => {
     if (isEditing(grid)) await endEditing(grid);

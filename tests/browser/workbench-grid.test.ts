@@ -204,6 +204,34 @@ test("What is filled into cells and breaks their rule is told as what is pasted 
   await expect.poll(said).not.toContain("filled");
 });
 
+test("Keys go on by pages, to the ends of a row and to the first and the last cell beside what is frozen; with Shift they select.", async () => {
+  await open("Dose and effluent");
+  await workbench.select("Log!E10");
+  const { page } = workbench;
+  const box = page.getByLabel("Cell or name to go to");
+  const press = async (key: string, range: RegExp | string) => {
+    await page.keyboard.press(key);
+    await expect.poll(() => box.inputValue()).toMatch(range);
+  };
+  await press("PageDown", /^E(1[5-9]|[2-9]\d)$/);
+  await press("PageUp", "E10");
+  await press("Home", "B10");
+  await press("Home", "A10");
+  await press("End", "S10");
+  await press("Control+End", "S34");
+  await press("Control+Home", "B5");
+  await press("Shift+End", "B5:S5");
+  await press("Control+Shift+End", "B5:S34");
+  await press("Shift+Home", "B5:B34");
+  // They belong to what is typed while there is any.
+  await workbench.select("B5");
+  await page.keyboard.type("12");
+  await page.keyboard.press("Home");
+  await page.keyboard.type("3");
+  await page.keyboard.press("Enter");
+  await expect.poll(() => value("B5")).toBe("312");
+});
+
 describe("the name box", () => {
   const go = async (address: string) => {
     const box = workbench.page.getByLabel("Cell or name to go to");

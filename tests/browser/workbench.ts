@@ -155,10 +155,11 @@ export class WorkbenchPage {
     await this.computed();
     await this.select(address);
     const said = await this.page.waitForFunction((selected) => {
-      const part = (kind: string) =>
-        document.querySelector(`#status .${kind}`)?.textContent ?? undefined;
-      if (part("address") !== selected) return undefined;
-      return { value: part("value") ?? "", message: part("message") ?? "" };
+      const kinds = ["address", "value", "message"];
+      const [shown, value = "", message = ""] = kinds.map(
+        (kind) => document.querySelector(`#status .${kind}`)?.textContent ?? "",
+      );
+      return shown === selected && { value, message };
     }, address.split("!").at(-1));
     return (await said.jsonValue()) as { value: string; message: string };
   }
