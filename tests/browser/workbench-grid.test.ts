@@ -5,6 +5,7 @@ import { USUAL_COLUMN_WIDTH, USUAL_ROW_HEIGHT } from "../../src/workbench/book/g
 import { functionNames } from "../../src/workbook/formula/stored-form";
 import { readWorkbook } from "../../src/workbook/read/read-workbook";
 import { cell } from "../engine/sheet";
+import { rawWorkbook } from "../workbook/raw-workbook";
 import { seriousFindings } from "./axe";
 import { serveWorkbench } from "./served-workbench";
 import type { WorkbenchPage } from "./workbench";
@@ -332,6 +333,52 @@ describe("the lists of names and of sheets", () => {
     expect(await seriousFindings(page)).toEqual([]);
     await page.getByRole("button", { name: "Close sidebar" }).click();
   });
+});
+
+test("Rows out of view are measured in idle time as long as there are any, and their workbook.", async () => {
+  const rows = [1, 2000].map((row) => `<row r="${row}"><c r="A${row}"><v>1</v></c></row>`);
+  const file = rawWorkbook({ sheets: { S: `<sheetData>${rows.join("")}</sheetData>` } });
+  workbench = await served.withFile("long.xlsx", file);
+  const { page } = workbench;
+  await page.evaluate(() => {
+    const held = new Map<number, IdleRequestCallback>();
+    const { requestIdleCallback, cancelIdleCallback } = window;
+    let last = 0;
+    Object.assign(window, {
+      held,
+      own: { requestIdleCallback, cancelIdleCallback },
+      requestIdleCallback: (call: IdleRequestCallback) => {
+        held.set(++last, call);
+        return last;
+      },
+      cancelIdleCallback: (id: number) => held.delete(id),
+    });
+  });
+  /** Gives the time that was asked for, ten times at most; how many ask for more. */
+  const idle = () =>
+    page.evaluate(() => {
+      const { held } = window as unknown as { held: Map<number, IdleRequestCallback> };
+      for (let times = 0; times < 10; times++) {
+        const calls = [...held.values()];
+        held.clear();
+        for (const call of calls) call({ didTimeout: false, timeRemaining: () => 50 });
+      }
+      return held.size;
+    });
+  const empty = async () => {
+    await workbench.select("A1:C1900");
+    await page.keyboard.press("Delete");
+    await expect.poll(() => value("A1")).toBe("");
+  };
+  await empty();
+  expect(await idle()).toBe(0);
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => value("A1")).toBe("1");
+  await empty();
+  await workbench.openTemplate("Blank workbook");
+  expect(await idle()).toBe(0);
+  await page.evaluate(() => Object.assign(window, (window as unknown as { own: object }).own));
+  expect(workbench.errors).toEqual([]);
 });
 
 describe("a long formula", () => {

@@ -44,6 +44,7 @@ import { fitNumbers } from "../view/fit-numbers";
 import { descriptionsOf, findByAnyWord } from "./describe";
 import { gridTheme } from "./grid-theme";
 import { ownWords } from "./own-words";
+import { measureRowsToEnd } from "./row-heights";
 
 export interface Grid {
   readonly univer: Univer;
@@ -100,6 +101,7 @@ export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: 
   const injector = univer.__getInjector();
   mend(injector, formula);
   fitNumbers();
+  measureRowsToEnd();
   typeQuickly();
   writeOneReference();
   tellOtherEditor();
