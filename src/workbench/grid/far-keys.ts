@@ -15,48 +15,34 @@ import {
   SheetSkeletonManagerService,
   whenSheetEditorFocused,
 } from "@univerjs/sheets-ui";
-import { IShortcutService, type KeyCode, MetaKeys } from "@univerjs/ui";
+import { MetaKeys } from "@univerjs/ui";
 import { readValue, spilledRanges } from "../../engine/read-cells";
 import { scrollToCell } from "../view/scroll-to-cell";
 import { type FarMove, farFrom, type Place, type SeenLines } from "./far-moves";
 import { type Grid, workbookOf } from "./grid";
+import { END, HOME, leadBy, PAGE_DOWN, PAGE_UP, type Way } from "./shortcuts";
 
 const GO_FAR = "dosewright.command.go-far";
 
-/** As browsers number them; the grid's list leaves them out. */
 const keys: readonly (readonly [FarMove, number])[] = [
-  ["pageUp", 33],
-  ["pageDown", 34],
-  ["rowEnd", 35],
-  ["rowStart", 36],
-  ["end", 35 | MetaKeys.CTRL_COMMAND],
-  ["start", 36 | MetaKeys.CTRL_COMMAND],
+  ["pageUp", PAGE_UP],
+  ["pageDown", PAGE_DOWN],
+  ["rowEnd", END],
+  ["rowStart", HOME],
+  ["end", END | MetaKeys.CTRL_COMMAND],
+  ["start", HOME | MetaKeys.CTRL_COMMAND],
 ];
 
-interface Asked {
-  readonly move: FarMove;
-  readonly extend: boolean;
-}
-
 export function takeFarKeys(grid: Grid): void {
-  const { injector } = grid;
-  injector.get(ICommandService).registerCommand({
+  grid.injector.get(ICommandService).registerCommand({
     id: GO_FAR,
     type: CommandType.COMMAND,
-    handler: (_, params?: object) => goFar(grid, params as Asked),
+    handler: (_, params?: object) => goFar(grid, params as Way<FarMove>),
   });
-  const shortcuts = injector.get(IShortcutService);
-  for (const [move, key] of keys)
-    for (const [extend, meta] of [[false, 0], [true, MetaKeys.SHIFT]] as const) // biome-ignore format: pairs
-      shortcuts.registerShortcut({
-        id: GO_FAR,
-        binding: (key | meta) as KeyCode,
-        preconditions: whenSheetEditorFocused,
-        staticParameters: { move, extend } satisfies Asked,
-      });
+  leadBy(grid.injector, GO_FAR, keys, whenSheetEditorFocused);
 }
 
-function goFar(grid: Grid, { move, extend }: Asked): boolean {
+function goFar(grid: Grid, { to: move, extend }: Way<FarMove>): boolean {
   const { injector, api } = grid;
   const commands = injector.get(ICommandService);
   const worksheet = workbookOf(grid)?.getActiveSheet();
