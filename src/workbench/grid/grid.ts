@@ -37,6 +37,7 @@ import { mend } from "../../engine/mends/mend";
 import { followListsByCell } from "../entries/lists-by-cell";
 import { leaveRulesToCuts } from "../following/cut-rules";
 import { moveRulesWithTheirCells } from "../following/grid-formulas";
+import { leaveKeysToBar } from "../typing/bar-focus";
 import { tellOtherEditor } from "../typing/both-editors";
 import { writeOneReference } from "../typing/one-reference";
 import { typeQuickly } from "../typing/quick-typing";
@@ -105,6 +106,7 @@ export function openGrid(container: HTMLElement, loaded: LoadedFunctions, dark: 
   typeQuickly();
   writeOneReference();
   tellOtherEditor();
+  leaveKeysToBar(injector);
   moveRulesWithTheirCells();
   leaveRulesToCuts();
   followListsByCell();
