@@ -43,7 +43,7 @@ export function plainValue(cell: Nullable<ICellData>): number | string | boolean
   const value = cell?.v;
   if (value === undefined || value === null) {
     const text = cell?.p?.body?.dataStream.replace(/\r\n$/, "");
-    return text === undefined ? null : text;
+    return text === undefined ? null : text.replaceAll("\r", "\n");
   }
   if (cell?.t === BOOLEAN) return value === true || value === 1 || value === "1";
   return value;

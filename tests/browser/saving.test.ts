@@ -438,3 +438,40 @@ test("What is being typed, and what it changes, is in the file, by the button or
   expect(dose?.cells[4]?.[1]?.value).toBe(Number(value));
   expect((await workbench.read("B5")).value).toBe(value);
 });
+
+test("A text in lines is one to formulas and files, is opened in its lines, and its row is as high as they are.", async () => {
+  workbench = await served.withFile("own.xlsx", file);
+  const { page } = workbench;
+  const { keyboard } = page;
+  await workbench.select("T!A1");
+  await keyboard.type("Dose");
+  await keyboard.press("Alt+Enter");
+  await keyboard.type("kg/t");
+  await keyboard.press("Enter");
+  await workbench.type("B1", "=FIND(CHAR(10),A1)");
+  expect((await workbench.read("B1")).value).toBe("5");
+  const { bytes } = await workbench.save();
+  const lines = async (bytes: Uint8Array) => {
+    const { book } = await readWorkbook(bytes, names);
+    const cell = book.sheets[1]?.cells[0]?.[0];
+    return [cell?.value, book.styles[cell?.style ?? ""]?.wrap];
+  };
+  expect(await lines(bytes)).toEqual(["Dose\nkg/t", true]);
+
+  await workbench.openFile("own.xlsx", bytes);
+  await workbench.select("T!A1");
+  // Where the second row would begin if the first had the usual height.
+  const below = await workbench.onGrid(100, HEAD.height + 1.5 * USUAL_ROW_HEIGHT);
+  await expect
+    .poll(async () => {
+      await workbench.select("C5");
+      await page.mouse.click(...below);
+      return page.locator("#status .address").textContent();
+    })
+    .toBe("A1");
+  await keyboard.press("F2");
+  await keyboard.type(", dry");
+  await keyboard.press("Enter");
+  await expect.poll(async () => (await workbench.read("A1")).value).toBe("Dose\nkg/t, dry");
+  expect(await lines((await workbench.save()).bytes)).toEqual(["Dose\nkg/t, dry", true]);
+});

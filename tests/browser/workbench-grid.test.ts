@@ -224,6 +224,10 @@ test("Keys go on by pages, to the ends of a row and to the first and the last ce
   await press("Shift+End", "B5:S5");
   await press("Control+Shift+End", "B5:S34");
   await press("Shift+Home", "B5:B34");
+  await workbench.select("B5:C6");
+  await press("Shift+Space", "5:6");
+  await workbench.select("B5:C6");
+  await press("Control+Space", "B:C");
   // They belong to what is typed while there is any.
   await workbench.select("B5");
   await page.keyboard.type("12");
