@@ -4,8 +4,8 @@ import { DocSelectionManagerService } from "@univerjs/docs";
 import { IEditorService } from "@univerjs/docs-ui";
 import { whenSheetEditorActivated } from "@univerjs/sheets-ui";
 import type { Grid } from "../grid/grid";
-import { END, HOME, leadBy, type Way } from "../grid/shortcuts";
-import { textIn } from "./both-editors";
+import { textIn } from "../typing/both-editors";
+import { END, HOME, leadBy, type Way } from "./shortcuts";
 
 const GO_IN_TEXT = "dosewright.command.go-in-text";
 

@@ -1,7 +1,7 @@
 /** Keys that reach the grid from beside it: undoing, and all of them after a press on a tab or a button; and saving and finding. */
 import { ICommandService, RedoCommand, UndoCommand } from "@univerjs/core";
 import { ILayoutService } from "@univerjs/ui";
-import type { Grid } from "./grid/grid";
+import type { Grid } from "../grid/grid";
 
 /** Where a person types, or answers a question, undoing is not the grid's; its own cells are such a place. */
 const OWN_UNDO =
@@ -39,8 +39,11 @@ export function keepKeys({ injector }: Grid): void {
   addEventListener("focusout", renamed, { capture: true });
 }
 
+/** What Ctrl and a letter do. */
+export type PageKeys = Readonly<Record<"s" | "f", () => void>>;
+
 /** Keys for what the browser would do to the page, without the workbook. In the pane they are the browser's, but for saving. */
-export function takeKeys(ways: { readonly s: () => void; readonly f: () => void }): void {
+export function takePageKeys(ways: PageKeys): void {
   const pressed = (event: KeyboardEvent) => {
     const { ctrlKey, metaKey, altKey, shiftKey, target } = event;
     if (!(ctrlKey || metaKey) || altKey || shiftKey) return;

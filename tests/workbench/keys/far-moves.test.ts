@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { farFrom, type SeenLines } from "../../../src/workbench/grid/far-moves";
+import { farFrom, type SeenLines } from "../../../src/workbench/keys/far-moves";
 
 /** Twenty rows of 10, of which rows 7 and 8 are hidden, and six columns, of which the first is hidden. */
 const lines: SeenLines = {

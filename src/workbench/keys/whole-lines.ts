@@ -7,7 +7,7 @@ import {
 } from "@univerjs/sheets";
 import { whenSheetEditorFocused } from "@univerjs/sheets-ui";
 import { IShortcutService, KeyCode, MetaKeys } from "@univerjs/ui";
-import { type Grid, workbookOf } from "./grid";
+import { type Grid, workbookOf } from "../grid/grid";
 
 const SELECT_LINES = "dosewright.command.select-lines";
 

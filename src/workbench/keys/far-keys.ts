@@ -17,9 +17,9 @@ import {
 } from "@univerjs/sheets-ui";
 import { MetaKeys } from "@univerjs/ui";
 import { readValue, spilledRanges } from "../../engine/read-cells";
+import { type Grid, workbookOf } from "../grid/grid";
 import { scrollToCell } from "../view/scroll-to-cell";
 import { type FarMove, farFrom, type Place, type SeenLines } from "./far-moves";
-import { type Grid, workbookOf } from "./grid";
 import { END, HOME, leadBy, PAGE_DOWN, PAGE_UP, type Way } from "./shortcuts";
 
 const GO_FAR = "dosewright.command.go-far";
