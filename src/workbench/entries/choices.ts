@@ -70,7 +70,10 @@ export class Choices {
   }
 
   private openByKey(event: KeyboardEvent): void {
-    if (!event.altKey || event.key !== "ArrowDown" || !this.#at) return;
+    if (!event.altKey || event.key !== "ArrowDown") return;
+    // The key may come at once after the cell was selected.
+    this.follow();
+    if (!this.#at) return;
     const { injector } = this.grid;
     if (isEditing(this.grid)) return;
     if (!injector.get(ILayoutService).isFocused) return;
