@@ -257,9 +257,12 @@ describe("a saved template", () => {
     await tab.locator("xpath=self::*[@aria-selected='true']").waitFor();
     await tab.dblclick();
     await page.waitForFunction(() => document.activeElement?.textContent === "Log");
-    await page.keyboard.press("Control+a");
-    await page.keyboard.type("Mill log");
-    await page.waitForFunction(() => document.activeElement?.textContent === "Mill log");
+    const name = page.locator("main [role=tab] :focus");
+    // The tab selects its name itself, a moment later.
+    while ((await name.textContent()) !== "Mill log") {
+      await page.keyboard.press("Control+a");
+      await page.keyboard.type("Mill log");
+    }
     await page.keyboard.press("Enter");
     await page.getByRole("tab", { name: "Mill log", exact: true }).waitFor();
     const { parts } = await saved(workbench);
