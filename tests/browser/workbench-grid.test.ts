@@ -48,7 +48,7 @@ describe("keys beside the grid", () => {
     await page.keyboard.type("Mine");
     await page.keyboard.press("Enter");
     await expect.poll(() => tabs().allTextContents()).toEqual(["Mine", "Sheet2"]);
-    await expect.poll(() => tabs().locator(":focus").count()).toBe(0);
+    await page.locator("[data-u-comp=editor]:focus").waitFor({ state: "attached" });
     await page.keyboard.press("ArrowDown");
     await page.locator("#status .address", { hasText: /^A5$/ }).waitFor();
     await page.keyboard.press("Control+z");
