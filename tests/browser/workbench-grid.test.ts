@@ -565,7 +565,10 @@ describe("a formula that is being written", () => {
     const { mouse } = workbench.page;
     // The last has a frame already.
     for (const row of [6, 3]) {
-      await mouse.click(...(await workbench.onGrid(80, 20 + (row - 0.5) * USUAL_ROW_HEIGHT)));
+      // The frames are drawn, and the button is down as long as a hand holds it.
+      await workbench.page.waitForTimeout(200);
+      const place = await workbench.onGrid(80, 20 + (row - 0.5) * USUAL_ROW_HEIGHT);
+      await mouse.click(...place, { delay: 60 });
       await expect.poll(written).toBe(`=$A$3*A${row}`);
     }
   });

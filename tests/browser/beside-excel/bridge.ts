@@ -32,8 +32,11 @@ interface Message {
 }
 
 const fake = new FakeWorkbook();
-const results: FunctionResult[] = [];
-const behind = new BehindLibrary(fake, (answered) => results.push(...answered));
+/** By the number of the call. */
+const results = new Map<number, FunctionResult>();
+const behind = new BehindLibrary(fake, (answered) => {
+  for (const result of answered) results.set(result[0], result);
+});
 const file = Uint8Array.from(atob(window.workbookFile), (letter) => letter.charCodeAt(0));
 const { addin, context } = fakeOffice({
   file,
@@ -50,6 +53,11 @@ const bridge = {
     bridge.onMessageFromHost(JSON.stringify({ id, type: 2, message: answer }));
   },
 };
+
+/** What went wrong in the page: a call that it swallowed would be waited for without end. */
+const faults: unknown[] = [];
+addEventListener("error", ({ error }) => faults.push(error));
+addEventListener("unhandledrejection", ({ reason }) => faults.push(reason));
 
 const wait = () => new Promise((resolve) => setTimeout(resolve, 10));
 
@@ -75,17 +83,35 @@ const FUNCTION = [1, 1000] as const;
 const CALCULATED = [65_536, 16] as const;
 const ERRORS_ALLOWED = 4;
 
+/** Far more than any call takes. */
+const PATIENCE = 60_000;
+const AGAIN = 1000;
+let calledSoFar = 0;
+
+/**
+ * Excel holds calls back until the library is ready for them, of which nothing is told here: those that are not
+ * answered within a second are made again.
+ */
 async function callFunctions(calls: readonly FunctionCall[]): Promise<FunctionResult[]> {
-  results.length = 0;
-  send(
-    calls.map(({ id, given, address = "Sheet1!A1" }, number) => [
-      ...FUNCTION,
-      "",
-      JSON.stringify([number, id, given, address, ERRORS_ALLOWED]),
-    ]),
-  );
-  while (results.length < calls.length) await wait();
-  return results.toSorted(([one], [other]) => one - other);
+  const numbered = calls.map((call) => ({ ...call, number: calledSoFar++ }));
+  const began = performance.now();
+  for (;;) {
+    const open = numbered.filter(({ number }) => !results.has(number));
+    if (open.length === 0)
+      return numbered.map(({ number }) => results.get(number) as FunctionResult);
+    if (performance.now() - began > PATIENCE)
+      throw new Error(`No answer to ${open[0]?.id}. ${faults.map(String)} ${behind.asked}`);
+    send(
+      open.map(({ number, id, given, address = "Sheet1!A1" }) => [
+        ...FUNCTION,
+        "",
+        JSON.stringify([number, id, given, address, ERRORS_ALLOWED]),
+      ]),
+    );
+    const asked = performance.now();
+    const isAnswered = () => open.every(({ number }) => results.has(number));
+    while (!isAnswered() && performance.now() - asked < AGAIN) await wait();
+  }
 }
 
 async function enter(address: string, formula: string, id: string, given: readonly unknown[]) {
