@@ -10,6 +10,8 @@ declare global {
   interface Window {
     /** The workbook's file in base64, set before the page loads. */
     workbookFile: string;
+    /** Set before the page loads, too. */
+    _richApiNativeBridge: NativeBridge;
     fake: FakeWorkbook;
     behind: BehindLibrary;
     /** Calls functions as Excel does. */
@@ -23,6 +25,14 @@ export interface FunctionCall {
   readonly id: string;
   readonly given: readonly unknown[];
   readonly address?: string;
+}
+
+export interface NativeBridge {
+  /** What the library sent before our functions were there. */
+  readonly waiting: readonly string[];
+  /** The library's own. */
+  onMessageFromHost(text: string): void;
+  sendMessageToHost(text: string): unknown;
 }
 
 interface Message {
@@ -43,16 +53,15 @@ const { addin, context } = fakeOffice({
   sets: ["SharedRuntime", "CompressedFile", "CustomFunctions"],
 });
 
-const bridge = {
-  onMessageFromHost: (_: string): void => undefined,
-  async sendMessageToHost(text: string): Promise<void> {
-    const { id, type, message } = JSON.parse(text) as Message;
-    if (type !== 1) return;
-    const body = await behind.answer(message?.body as Batch);
-    const answer = { statusCode: 200, headers: {}, body: JSON.stringify(body) };
-    bridge.onMessageFromHost(JSON.stringify({ id, type: 2, message: answer }));
-  },
-};
+const bridge = window._richApiNativeBridge;
+
+async function answer(text: string): Promise<void> {
+  const { id, type, message } = JSON.parse(text) as Message;
+  if (type !== 1) return;
+  const body = await behind.answer(message?.body as Batch);
+  const answered = { statusCode: 200, headers: {}, body: JSON.stringify(body) };
+  bridge.onMessageFromHost(JSON.stringify({ id, type: 2, message: answered }));
+}
 
 /** What went wrong in the page: a call that it swallowed would be waited for without end. */
 const faults: unknown[] = [];
@@ -85,33 +94,24 @@ const ERRORS_ALLOWED = 4;
 
 /** Far more than any call takes. */
 const PATIENCE = 60_000;
-const AGAIN = 1000;
 let calledSoFar = 0;
 
-/**
- * Excel holds calls back until the library is ready for them, of which nothing is told here: those that are not
- * answered within a second are made again.
- */
 async function callFunctions(calls: readonly FunctionCall[]): Promise<FunctionResult[]> {
   const numbered = calls.map((call) => ({ ...call, number: calledSoFar++ }));
+  send(
+    numbered.map(({ number, id, given, address = "Sheet1!A1" }) => [
+      ...FUNCTION,
+      "",
+      JSON.stringify([number, id, given, address, ERRORS_ALLOWED]),
+    ]),
+  );
   const began = performance.now();
-  for (;;) {
-    const open = numbered.filter(({ number }) => !results.has(number));
-    if (open.length === 0)
-      return numbered.map(({ number }) => results.get(number) as FunctionResult);
+  while (numbered.some(({ number }) => !results.has(number))) {
     if (performance.now() - began > PATIENCE)
-      throw new Error(`No answer to ${open[0]?.id}. ${faults.map(String)} ${behind.asked}`);
-    send(
-      open.map(({ number, id, given, address = "Sheet1!A1" }) => [
-        ...FUNCTION,
-        "",
-        JSON.stringify([number, id, given, address, ERRORS_ALLOWED]),
-      ]),
-    );
-    const asked = performance.now();
-    const isAnswered = () => open.every(({ number }) => results.has(number));
-    while (!isAnswered() && performance.now() - asked < AGAIN) await wait();
+      throw new Error(`No answer to ${calls[0]?.id}. ${faults.map(String)} ${behind.asked}`);
+    await wait();
   }
+  return numbered.map(({ number }) => results.get(number) as FunctionResult);
 }
 
 async function enter(address: string, formula: string, id: string, given: readonly unknown[]) {
@@ -121,7 +121,9 @@ async function enter(address: string, formula: string, id: string, given: readon
   send([[...CALCULATED, "Workbook", JSON.stringify({ address, worksheetId: "1" })]]);
 }
 
-Object.assign(window, { fake, behind, callFunctions, enter, _richApiNativeBridge: bridge });
+Object.assign(window, { fake, behind, callFunctions, enter });
+bridge.sendMessageToHost = answer;
+for (const text of bridge.waiting) void answer(text);
 Object.assign(Office, {
   HostType: { Excel: "Excel" },
   onReady: (tell: Parameters<typeof ready>[0]) => {

@@ -50,6 +50,13 @@ export async function openBesideExcel(
   page.on("request", (request) => asked.push(request.url()));
   await page.addInitScript((file) => {
     window.workbookFile = file;
+    // The library looks for it once, which may be before our functions are there.
+    const waiting: string[] = [];
+    window._richApiNativeBridge = {
+      waiting,
+      onMessageFromHost: () => undefined,
+      sendMessageToHost: (text) => void waiting.push(text),
+    };
   }, readFileSync(WORKBOOK).toString("base64"));
   await page.goto(`${origin}/taskpane.html?_host_Info=Excel$${platform}$16.01$en-US$$$$0`);
   await page.getByRole("tab", { name: "Working" }).waitFor();
