@@ -1,9 +1,8 @@
 /** Which cells hold words that are looked for, and in which order they are met. */
 import type { CellPlace } from "../../engine/cell-place";
+import { inOrder, type Position } from "../view/reading-order";
 
-export interface SearchedCell {
-  /** By the order of the sheets, not of their ids. */
-  readonly sheet: number;
+export interface SearchedCell extends Position {
   readonly place: CellPlace;
   /** What it shows, and, where that is shortened, its number in full. */
   readonly texts: readonly string[];
@@ -36,28 +35,4 @@ export function matchesOf(
     cells: found.filter(({ hidden }) => !hidden).sort(inOrder),
     hidden: found.filter(({ hidden }) => hidden).length,
   };
-}
-
-type Position = Pick<SearchedCell, "sheet"> & {
-  readonly place: Pick<CellPlace, "row" | "column">;
-};
-
-const inOrder = (one: Position, other: Position): number =>
-  one.sheet - other.sheet ||
-  one.place.row - other.place.row ||
-  one.place.column - other.place.column;
-
-/** The place in the list of the one behind where a person is, or before it; round from the end to the start. */
-export function nextOf(
-  cells: readonly Position[],
-  here: Position,
-  direction: "next" | "previous",
-): number {
-  if (direction === "next")
-    return Math.max(
-      0,
-      cells.findIndex((cell) => inOrder(cell, here) > 0),
-    );
-  const before = cells.filter((cell) => inOrder(cell, here) < 0).length;
-  return before > 0 ? before - 1 : cells.length - 1;
 }

@@ -3,10 +3,10 @@ import { ILayoutService } from "@univerjs/ui";
 import { addressOf } from "../../workbook/address";
 import { openBelow } from "../drop-down";
 import { element, labelled } from "../element";
-import { selectedPlace } from "../entries/entry-check";
 import { type Grid, workbookOf } from "../grid/grid";
+import { here, nextOf } from "../view/reading-order";
 import { reveal } from "../view/reveal";
-import { type Matches, matchesOf, nextOf, type SearchedCell } from "./matches";
+import { type Matches, matchesOf, type SearchedCell } from "./matches";
 import { searchedCells } from "./searched-cells";
 import "./finding.css";
 
@@ -33,7 +33,7 @@ export function offerFinding(grid: Grid, menu: HTMLDetailsElement): () => void {
     const count = () => tell(find());
     const go = (direction: "next" | "previous") => {
       const matches = find();
-      const at = nextOf(matches.cells, hereIn(grid), direction);
+      const at = nextOf(matches.cells, here(grid), direction);
       const cell = matches.cells[at];
       if (cell) {
         reveal(grid, cell.place.sheetId, { ...cell.place, rows: 1, columns: 1 });
@@ -82,16 +82,6 @@ export function offerFinding(grid: Grid, menu: HTMLDetailsElement): () => void {
 interface Found {
   readonly at: number;
   readonly name: string;
-}
-
-/** The cell that is selected. */
-function hereIn(grid: Grid): Pick<SearchedCell, "sheet" | "place"> {
-  const place = selectedPlace(grid) ?? { sheetId: "", row: -1, column: -1 };
-  const ids =
-    workbookOf(grid)
-      ?.getSheets()
-      .map((sheet) => sheet.getSheetId()) ?? [];
-  return { sheet: ids.indexOf(place.sheetId), place };
 }
 
 function nameOf(grid: Grid, { place: { sheetId, row, column } }: SearchedCell): string {

@@ -15,6 +15,7 @@ import { SET_COMMENTS } from "../following/comments";
 import { type Grid, workbookOf } from "../grid/grid";
 import { failingCells, valueAt } from "../grid/seen-cells";
 import { type CommentAt, commentWords } from "../view/comments";
+import { here, inOrder, nextOf, positions } from "../view/reading-order";
 import { reveal } from "../view/reveal";
 import { patternAt, shownValue } from "../view/shown-value";
 import { messageAt } from "./message-at";
@@ -113,18 +114,8 @@ export class Status {
 
   /** Behind the selected cell, in the order of sheets, rows and columns; from the end on to the first. */
   private goToNext(): void {
-    const workbook = workbookOf(this.grid);
-    const sheets = workbook?.getSheets().map((sheet) => sheet.getSheetId()) ?? [];
-    const rank = (cell: CellPlace) =>
-      (sheets.indexOf(cell.sheetId) * 2 ** 21 + cell.row) * 2 ** 15 + cell.column;
-    const unselected = {
-      sheetId: workbook?.getActiveSheet()?.getSheetId() ?? "",
-      row: 0,
-      column: -1,
-    };
-    const here = rank(selectedPlace(this.grid) ?? unselected);
-    const inOrder = failingCells(this.grid).sort((one, other) => rank(one) - rank(other));
-    const next = inOrder.find((cell) => rank(cell) > here) ?? inOrder[0];
+    const cells = failingCells(this.grid).map(positions(this.grid)).sort(inOrder);
+    const next = cells[nextOf(cells, here(this.grid), "next")]?.place;
     if (next) reveal(this.grid, next.sheetId, { ...next, rows: 1, columns: 1 });
   }
 

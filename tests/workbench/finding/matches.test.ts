@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { matchesOf, nextOf, type SearchedCell } from "../../../src/workbench/finding/matches";
+import { matchesOf, type SearchedCell } from "../../../src/workbench/finding/matches";
 
 const cell = (
   sheet: number,
@@ -40,19 +40,5 @@ describe("matchesOf", () => {
 
   test("finds nothing where nothing is looked for", () => {
     expect(found("  ", true)).toEqual({ places: [], hidden: 0 });
-  });
-});
-
-describe("nextOf", () => {
-  const { cells: list } = matchesOf("break", cells, false);
-  const from = (sheet: number, row: number, column: number) => ({ sheet, place: { row, column } });
-
-  test("goes on from the selected cell, also from between two, and round at the ends", () => {
-    expect(nextOf(list, from(0, 0, 0), "next")).toBe(0);
-    expect(nextOf(list, from(0, 9, 0), "next")).toBe(1);
-    expect(nextOf(list, from(0, 20, 0), "next")).toBe(2);
-    expect(nextOf(list, from(1, 0, 0), "next")).toBe(0);
-    expect(nextOf(list, from(1, 0, 0), "previous")).toBe(1);
-    expect(nextOf(list, from(0, 9, 0), "previous")).toBe(2);
   });
 });
